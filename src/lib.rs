@@ -5,3 +5,4 @@
 //! `figures` make tables and drawings of it; `site` makes pages; `cli` alone meets disk, terminal and clock.
 
 pub mod finding;
+pub mod model;
