@@ -26,7 +26,7 @@ impl Builtin {
     /// The entries that ship inside the program.
     #[must_use]
     pub fn get() -> &'static Self {
-        static BUILTIN: LazyLock<Builtin> = LazyLock::new(Builtin::default);
+        static BUILTIN: LazyLock<Builtin> = LazyLock::new(|| super::lower::builtin().0);
         &BUILTIN
     }
 }
@@ -91,7 +91,7 @@ pub struct BuiltinCaution {
     pub sign: Option<(String, String)>,
     /// Where it comes from, one text a source.
     pub sources: Vec<String>,
-    /// How the source was verified, as a short phrase.
+    /// How the source was verified: `read`, `adopted`, `secondary`, `memory` or `practice`.
     pub verified: String,
 }
 
@@ -104,4 +104,6 @@ pub struct BuiltinProfile {
     pub jurisdiction: String,
     /// What it covers and what not.
     pub about: String,
+    /// The text from which the figures were taken.
+    pub edition: String,
 }

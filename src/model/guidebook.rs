@@ -48,6 +48,8 @@ pub struct Guidebook {
     pub cut_lists: BTreeSet<String>,
     /// Anatomy that the guidebook adds: species, then part id.
     pub anatomy: BTreeMap<String, BTreeMap<String, AnatomyPart>>,
+    /// Species that say whose anatomy they share: `like: round-fish`.
+    pub anatomy_like: BTreeMap<String, Spanned<String>>,
     /// The shop's own cautions by id.
     pub cautions: BTreeMap<String, Caution>,
     /// The shop's own tools by id.

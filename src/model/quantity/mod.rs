@@ -4,6 +4,7 @@
 
 pub mod mass;
 pub mod measures;
+pub mod parse;
 pub mod range;
 pub mod share;
 

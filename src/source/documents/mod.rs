@@ -2,6 +2,7 @@
 //!
 //! Texts stay as they were written; what they mean is the model's business.
 
+pub mod builtin;
 pub mod guidebook;
 pub mod others;
 pub mod procedure;

@@ -39,6 +39,18 @@ pub enum TradeName {
     Regional(Entries<Line>),
 }
 
+/// One entry of `anatomy/<species>.yaml`: a part, or under `like` the group whose anatomy the species shares.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(rename = "$either")]
+pub enum AnatomyEntry {
+    /// `like: round-fish`.
+    #[serde(rename = "text")]
+    Like(Id),
+    /// A part.
+    #[serde(rename = "mapping")]
+    Part(Box<AnatomyPart>),
+}
+
 /// A bone, muscle, tissue or gland, `anatomy/<species>.yaml`.
 #[derive(Debug, Clone, Deserialize)]
 #[serde(rename_all = "kebab-case")]

@@ -1,0 +1,87 @@
+//! What a check says of itself: its id, its group, how grave it is, and its text, which is the manual.
+
+use super::report::{Report, Subject};
+use crate::finding::Level;
+
+/// A family of checks.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Group {
+    /// How the files are written.
+    Form,
+    /// Whether weights and shares add up.
+    Balance,
+    /// Whether the steps can be done in this order.
+    Order,
+    /// Whether counted parts are conserved.
+    Counts,
+    /// Whether what is named exists.
+    Reference,
+}
+
+impl Group {
+    /// The word used in text.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Form => "form",
+            Self::Balance => "balance",
+            Self::Order => "order",
+            Self::Counts => "counts",
+            Self::Reference => "reference",
+        }
+    }
+
+    /// True when its advice can be waived or turned off. No fault ever can.
+    #[must_use]
+    pub const fn can_be_waived(self) -> bool {
+        !matches!(self, Self::Balance)
+    }
+}
+
+/// What a check says of itself.
+#[derive(Debug)]
+pub struct CheckInfo {
+    /// Names the wrong thing: `shares-exceed-whole`.
+    pub id: &'static str,
+    /// Its family.
+    pub group: Group,
+    /// How grave its findings are. A check that makes both names the graver.
+    pub level: Level,
+    /// What it finds, in a sentence or two.
+    pub what: &'static str,
+    /// Why that matters at the bench.
+    pub why: &'static str,
+    /// A few lines of YAML that have it.
+    pub example: &'static str,
+    /// How to mend it.
+    pub mend: &'static str,
+    /// Where the rule comes from: a published source, the guidebook format, or `common practice`.
+    pub source: &'static str,
+}
+
+/// How the findings of a check come about.
+#[derive(Clone, Copy)]
+pub enum Run {
+    /// Made while files are read; the check holds text and tests.
+    WhileReading,
+    /// Made by this function over the whole guidebook.
+    Check(fn(&Subject<'_>, &mut Report)),
+}
+
+impl std::fmt::Debug for Run {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str(match self {
+            Self::WhileReading => "WhileReading",
+            Self::Check(_) => "Check",
+        })
+    }
+}
+
+/// A check: what it says of itself, and how it runs.
+#[derive(Debug)]
+pub struct Check {
+    /// Its text.
+    pub info: CheckInfo,
+    /// Its code.
+    pub run: Run,
+}

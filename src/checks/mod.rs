@@ -1,0 +1,114 @@
+//! What can be wrong with a guidebook: one check a file, each with its text, its code and its tests.
+//!
+//! A check reads the model and the analysis; it never sees YAML, and never calls another check. What `source`
+//! and lowering tell while they read (the form group) has its text and its tests here as well. `run` is the
+//! only maker of `Checked<Guidebook>`, and makes one only when there is no fault.
+
+mod checked;
+mod info;
+mod report;
+#[cfg(test)]
+mod testing;
+
+pub use checked::Checked;
+pub use info::{Check, CheckInfo, Group, Run};
+pub use report::{Report, Subject};
+
+use crate::analysis::Analysis;
+use crate::finding::{Finding, Level, SourceMap, order};
+use crate::model::Guidebook;
+
+/// All checks, in the order of their ids.
+#[must_use]
+pub const fn all() -> &'static [&'static Check] {
+    ALL
+}
+
+/// The check with this id.
+#[must_use]
+pub fn find(id: &str) -> Option<&'static Check> {
+    ALL.iter().find(|check| check.info.id == id).copied()
+}
+
+/// What checking came to.
+#[derive(Debug)]
+pub struct Outcome {
+    /// All findings, those of reading among them, in their total order.
+    pub findings: Vec<Finding>,
+    /// The guidebook, with proof where there is no fault.
+    pub verdict: Verdict,
+}
+
+/// A guidebook after checking.
+#[derive(Debug)]
+pub enum Verdict {
+    /// No fault: it can become a site.
+    Sound(Box<Checked<Guidebook>>),
+    /// Some fault: what is sound in it can still be computed with.
+    Faulty(Box<(Guidebook, Analysis)>),
+}
+
+impl Verdict {
+    /// The guidebook, sound or not.
+    #[must_use]
+    pub fn book(&self) -> &Guidebook {
+        match self {
+            Self::Sound(checked) => checked.value(),
+            Self::Faulty(faulty) => &faulty.0,
+        }
+    }
+
+    /// What was computed of it.
+    #[must_use]
+    pub fn analysis(&self) -> &Analysis {
+        match self {
+            Self::Sound(checked) => checked.analysis(),
+            Self::Faulty(faulty) => &faulty.1,
+        }
+    }
+
+    /// The proof that there is no fault.
+    #[must_use]
+    pub fn checked(&self) -> Option<&Checked<Guidebook>> {
+        match self {
+            Self::Sound(checked) => Some(checked),
+            Self::Faulty(_) => None,
+        }
+    }
+}
+
+/// Runs every check over a guidebook; `earlier` are the findings made while reading it.
+#[must_use]
+pub fn run(book: Guidebook, analysis: Analysis, earlier: Vec<Finding>, sources: &SourceMap) -> Outcome {
+    let mut report = Report::new(earlier);
+    let subject = Subject { book: &book, analysis: &analysis };
+    for check in ALL {
+        if let Run::Check(run) = check.run {
+            run(&subject, &mut report);
+        }
+    }
+    let mut findings = report.into_findings();
+    order::sort(&mut findings, sources);
+    let verdict = if findings.iter().all(|finding| finding.level != Level::Fault) {
+        Verdict::Sound(Box::new(Checked::new(book, analysis, findings.clone())))
+    } else {
+        Verdict::Faulty(Box::new((book, analysis)))
+    };
+    Outcome { findings, verdict }
+}
+
+/// Declares the files of checks, a folder a group, and lists their checks in the order of this table.
+macro_rules! checks {
+    ($($group:ident { $($name:ident,)* })*) => {
+        $(mod $group { $(pub(super) mod $name;)* })*
+
+        static ALL: &[&Check] = &[$($(&$group::$name::CHECK,)*)*];
+    };
+}
+
+// One line a check, sorted within its group: the file `src/checks/<group>/<id with underscores>.rs`.
+checks! {
+    balance {
+        shares_exceed_whole,
+    }
+}

@@ -1,0 +1,167 @@
+//! Courses, prices, cutting tests and free pages.
+
+use super::context::{Context, date};
+use super::words::word;
+use super::{output, top};
+use crate::finding::{Finding, Place};
+use crate::model::guidebook::{Course, CuttingTest, DeclaredCooked, Guidebook, Lesson, Page, PiecePrice, Price, Prices, Run};
+use crate::model::quantity::Mass;
+use crate::model::quantity::parse::{self, Slip, SlipKind};
+use crate::model::stated::{Spanned, Stated};
+use crate::model::words::Tax;
+use crate::source::documents::others as doc;
+use crate::source::documents::texts::PriceText;
+use crate::source::field::{Entries, Field};
+use crate::source::{Cell, Documents, Table};
+
+/// Lowers all records into `book`.
+pub(super) fn lower(documents: &Documents, book: &mut Guidebook, findings: &mut Vec<Finding>) {
+    for document in &documents.courses {
+        let mut context = Context::new(document.file, findings);
+        let id = document.id.trim_start_matches("courses/").to_owned();
+        book.courses.push(course(id, &document.value, &mut context));
+    }
+    if let Some(document) = &documents.prices {
+        let mut context = Context::new(document.file, findings);
+        book.prices = Some(prices(&document.value, &mut context));
+    }
+    for document in &documents.cutting_tests {
+        let mut context = Context::new(document.file, findings);
+        let procedure = document.id.trim_start_matches("cutting-tests/").to_owned();
+        book.cutting_tests.push(cutting_test(procedure, &document.value, &mut context));
+    }
+    for document in &documents.pages {
+        let id = document.id.trim_start_matches("pages/").to_owned();
+        book.pages.push(Page { id, file: document.file, text: document.value.clone() });
+    }
+}
+
+fn course(id: String, stated: &doc::Course, context: &mut Context<'_>) -> Course {
+    let lessons = stated.lessons.value().map_or_else(Vec::new, |items| {
+        items
+            .iter()
+            .filter_map(|item| item.value())
+            .map(|lesson| Lesson { name: context.text(&lesson.name), procedures: context.list(&lesson.procedures), aims: context.text(&lesson.aims) })
+            .collect()
+    });
+    Course {
+        id,
+        place: context.at(stated.title.key),
+        title: context.text(&stated.title),
+        class_size: context.whole(&stated.class_size, 1),
+        lessons,
+    }
+}
+
+fn prices(stated: &doc::Prices, context: &mut Context<'_>) -> Prices {
+    let cooked = stated.cooked.value().map_or_else(Vec::new, |entries| {
+        context
+            .entries(entries)
+            .into_iter()
+            .map(|(piece, field)| DeclaredCooked { piece, share: context.read(field, |text| parse::share(text)) })
+            .collect()
+    });
+    Prices {
+        currency: context.text(&stated.currency),
+        date: context.date(&stated.date),
+        tax: word(context, &stated.tax, "`with` or `without` tax", Tax::ALL, Tax::word),
+        buy: piece_prices(&stated.buy, context),
+        credit: piece_prices(&stated.credit, context),
+        sell: piece_prices(&stated.sell, context),
+        labour: context.read(&stated.labour, |text| {
+            let (millionths, per) = parse::money(text)?;
+            if per == "h" {
+                return Ok(millionths);
+            }
+            Err(Slip::new(SlipKind::UnitWrong, format!("work is paid by the hour, but `{per}` stands here"), "Write it as `24.00 / h`."))
+        }),
+        cooked,
+    }
+}
+
+fn piece_prices(field: &Field<Entries<PriceText>>, context: &mut Context<'_>) -> Vec<PiecePrice> {
+    let Some(entries) = field.value() else { return Vec::new() };
+    context
+        .entries(entries)
+        .into_iter()
+        .map(|(piece, field)| {
+            let price = context.read(field, |text| {
+                let (millionths, per) = parse::money(text)?;
+                let weight = if per.starts_with(|c: char| c.is_ascii_digit()) { parse::mass(per)? } else { parse::mass(&format!("1 {per}"))? };
+                Ok(Price { millionths, per: weight.low })
+            });
+            PiecePrice { piece, price }
+        })
+        .collect()
+}
+
+/// Columns of a cutting test that hold no weight of a piece.
+const FIXED: &[&str] = &["date", "cutter", "lot", "unit", "start", "shop", "revision", "minutes", "received", "note"];
+/// Columns that must be there.
+const NEEDED: &[&str] = &["date", "cutter", "lot", "unit", "start"];
+
+fn cutting_test(procedure: String, table: &Table, context: &mut Context<'_>) -> CuttingTest {
+    let place = top(context.file);
+    for needed in NEEDED {
+        if !table.header.iter().any(|cell| cell.text.trim() == *needed) {
+            let head = table.header.first().map_or(place, |cell| context.at(cell.span));
+            let finding = Finding::fault("missing-key", head, format!("the column `{needed}` is missing"));
+            context.report(finding.help(format!("Add a column `{needed}`.")));
+        }
+    }
+    let pieces: Vec<(usize, Spanned<String>)> = table
+        .header
+        .iter()
+        .enumerate()
+        .filter(|(_, cell)| !FIXED.contains(&cell.text.trim()))
+        .map(|(at, cell)| (at, Spanned::new(cell.text.trim().to_owned(), context.at(cell.span))))
+        .filter(|(_, piece)| piece.value == "loss" || output::piece_is_sound(piece, context))
+        .collect();
+    let runs = table.rows.iter().map(|row| run(table, row, &pieces, context)).collect();
+    CuttingTest { procedure, file: context.file, place, columns: pieces.into_iter().map(|(_, piece)| piece).collect(), runs }
+}
+
+fn run(table: &Table, row: &[Cell], pieces: &[(usize, Spanned<String>)], context: &mut Context<'_>) -> Run {
+    let column = |name: &str| table.header.iter().position(|cell| cell.text.trim() == name).and_then(|at| row.get(at));
+    let unit = column("unit").map_or("", |cell| cell.text.trim());
+    let place: Place = row.first().map_or_else(|| top(context.file), |cell| context.at(cell.span));
+    let text = |cell: Option<&Cell>| cell.map_or_else(String::new, |cell| cell.text.trim().to_owned());
+    Run {
+        place,
+        date: column("date").map_or(Stated::Absent, |cell| run_date(cell, context)),
+        cutter: text(column("cutter")),
+        lot: text(column("lot")),
+        start: column("start").map_or(Stated::Absent, |cell| weight(cell, unit, context)),
+        weights: pieces.iter().map(|(at, _)| row.get(*at).map_or(Stated::Absent, |cell| weight(cell, unit, context))).collect(),
+    }
+}
+
+fn run_date(cell: &Cell, context: &mut Context<'_>) -> Stated<jiff::civil::Date> {
+    let place = context.at(cell.span);
+    if cell.text.trim().is_empty() {
+        return Stated::Absent;
+    }
+    match date(&cell.text) {
+        Ok(date) => Stated::Given(Spanned::new(date, place)),
+        Err((message, help)) => {
+            context.report(Finding::fault("date-malformed", place, message).help(help));
+            Stated::Broken
+        }
+    }
+}
+
+/// A weighed cell: a number in the row's unit; empty was not weighed.
+fn weight(cell: &Cell, unit: &str, context: &mut Context<'_>) -> Stated<Mass> {
+    let text = cell.text.trim();
+    if text.is_empty() {
+        return Stated::Absent;
+    }
+    let place = context.at(cell.span);
+    match parse::mass(&format!("{text} {unit}")) {
+        Ok(range) => Stated::Given(Spanned::new(range.low, place)),
+        Err(slip) => {
+            context.slip(place, slip);
+            Stated::Broken
+        }
+    }
+}
