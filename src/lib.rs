@@ -6,3 +6,4 @@
 
 pub mod finding;
 pub mod model;
+pub mod source;

@@ -1,4 +1,7 @@
 //! The kinds of text that a guidebook holds. Reading keeps the text as it stands; the model parses it.
+//!
+//! The decoder is told the name of the kind: it says what is expected where no text stands, and in free text
+//! (`Line`, `Markdown`) it looks for a ` #` that cuts the text short.
 
 use serde::Deserialize;
 
@@ -6,7 +9,6 @@ macro_rules! kinds {
     ($($(#[$doc:meta])* $name:ident;)*) => { $(
         $(#[$doc])*
         #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Deserialize)]
-        #[serde(transparent)]
         pub struct $name(pub String);
 
         impl std::ops::Deref for $name {
