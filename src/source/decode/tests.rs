@@ -164,8 +164,8 @@ fn each_wrong_value_is_told_where_it_stands() {
         ("chicken-crown: rest", "chicken-legs: rest", &["doubled-key 18:7"]),
         ("tools: [boning-knife,", "tools:\n      -boning-knife\n    wear: [", &["space-missing 15:7", "wrong-kind 16:13"]),
         ("    loss: 0–0.3 %", "    sources:\n      - Handbook: chapter 3", &["colon-in-text 20:9"]),
-        ("    loss: 0–0.3 %", "    ask: { question: Why, really so, answer: So }", &["comma-in-text 19:27"]),
-        ("    loss: 0–0.3 %", "    pictures:\n      - { file: a.png, alt: Leg folded, joint open }", &["comma-in-text 20:40"]),
+        ("    loss: 0–0.3 %", "    ask: [{ question: Why, really so, answer: So }]", &["comma-in-text 19:28"]),
+        ("    loss: 0–0.3 %", "    pictures:\n      - { file: a.png, alt: Leg folded, joint open }", &["comma-in-text 20:41"]),
         ("    loss: 0–0.3 %", "    ? [a, b]\n    : c", &["wrong-kind 19:7"]),
     ];
     for (from, to, expected) in cases {
