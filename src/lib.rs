@@ -4,6 +4,7 @@
 //! they mean; `analysis` computes; `checks` find what is wrong and alone make a `Checked` guidebook;
 //! `figures` make tables and drawings of it; `site` makes pages; `cli` alone meets disk, terminal and clock.
 
+pub mod analysis;
 pub mod finding;
 pub mod model;
 pub mod source;
