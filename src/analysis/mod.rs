@@ -12,3 +12,18 @@ pub mod starts;
 pub mod step_balance;
 pub mod typicals;
 pub mod uses;
+
+
+use crate::model::Guidebook;
+
+/// All that is computed of a guidebook.
+#[derive(Debug)]
+pub struct Analysis {}
+
+impl Analysis {
+    /// Computes it.
+    #[must_use]
+    pub fn of(_book: &Guidebook) -> Self {
+        Self {}
+    }
+}

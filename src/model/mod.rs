@@ -6,6 +6,7 @@
 pub mod age;
 pub mod builtin;
 pub mod guidebook;
+pub mod lower;
 pub mod procedure;
 pub mod quantity;
 pub mod stated;

@@ -4,7 +4,7 @@ use rayon::prelude::*;
 use serde::de::DeserializeOwned;
 
 use super::documents::guidebook::Guidebook;
-use super::documents::others::{AnatomyPart, Caution, Course, Cut, Prices, Tool};
+use super::documents::others::{AnatomyEntry, Caution, Course, Cut, Prices, Tool};
 use super::documents::procedure::Procedure;
 use super::field::Entries;
 use super::layout::{Role, Stray, role, without_ending};
@@ -63,7 +63,7 @@ enum Outcome {
     Guidebook(Guidebook),
     Procedure(Box<Procedure>),
     Cuts(Entries<Cut>),
-    Anatomy(Entries<AnatomyPart>),
+    Anatomy(Entries<AnatomyEntry>),
     Cautions(Entries<Caution>),
     Tools(Entries<Tool>),
     Course(Course),

@@ -18,7 +18,7 @@ pub mod yaml;
 use std::collections::BTreeMap;
 
 use self::documents::guidebook::Guidebook;
-use self::documents::others::{AnatomyPart, Caution, Course, Cut, Prices, Tool};
+use self::documents::others::{AnatomyEntry, Caution, Course, Cut, Prices, Tool};
 use self::documents::procedure::Procedure;
 use self::field::Entries;
 pub use self::load::load;
@@ -74,7 +74,7 @@ pub struct Documents {
     /// `cuts/<species>.yaml`.
     pub cuts: Vec<Document<Entries<Cut>>>,
     /// `anatomy/<species>.yaml`.
-    pub anatomy: Vec<Document<Entries<AnatomyPart>>>,
+    pub anatomy: Vec<Document<Entries<AnatomyEntry>>>,
     /// `cautions.yaml`.
     pub cautions: Option<Document<Entries<Caution>>>,
     /// `tools.yaml`.

@@ -9,6 +9,7 @@ use crate::model::builtin::{Builtin, BuiltinCaution, BuiltinProfile, BuiltinSpec
 use crate::model::words::{Harm, Product, Signal};
 use crate::source::documents::builtin as doc;
 use crate::source::field::{Entries, Field, Optional, Required};
+use crate::source::{decode, yaml};
 
 /// Reads all embedded entries; the findings are for the test that wants none.
 pub(crate) fn load() -> (Builtin, Vec<Finding>) {
@@ -27,7 +28,10 @@ fn read<D, T>(text: &str, findings: &mut Vec<Finding>, lower: impl Fn(&D) -> Opt
 where
     D: DeserializeOwned + std::fmt::Debug,
 {
-    let (entries, found): (Option<Entries<D>>, Vec<Finding>) = crate::source::read_text(text, FileId(0));
+    let (node, found) = yaml::parse(text, FileId(0));
+    findings.extend(found);
+    let Some(node) = node else { return BTreeMap::new() };
+    let (entries, found): (Option<Entries<D>>, Vec<Finding>) = decode::decode(&node, FileId(0));
     findings.extend(found);
     let entries = entries.map_or_else(Vec::new, |entries| entries.entries);
     entries.into_iter().filter_map(|entry| Some((entry.name, lower(entry.value.value()?)?))).collect()

@@ -109,14 +109,14 @@ fn cutting_test(procedure: String, table: &Table, context: &mut Context<'_>) -> 
             context.report(finding.help(format!("Add a column `{needed}`.")));
         }
     }
-    let pieces: Vec<(usize, Spanned<String>)> = table
-        .header
-        .iter()
-        .enumerate()
-        .filter(|(_, cell)| !FIXED.contains(&cell.text.trim()))
-        .map(|(at, cell)| (at, Spanned::new(cell.text.trim().to_owned(), context.at(cell.span))))
-        .filter(|(_, piece)| piece.value == "loss" || output::piece_is_sound(piece, context))
-        .collect();
+    let mut pieces: Vec<(usize, Spanned<String>)> = Vec::new();
+    for (at, cell) in table.header.iter().enumerate() {
+        let piece = Spanned::new(cell.text.trim().to_owned(), context.at(cell.span));
+        let weighed = !FIXED.contains(&piece.value.as_str());
+        if weighed && (piece.value == "loss" || output::piece_is_sound(&piece, context)) {
+            pieces.push((at, piece));
+        }
+    }
     let runs = table.rows.iter().map(|row| run(table, row, &pieces, context)).collect();
     CuttingTest { procedure, file: context.file, place, columns: pieces.into_iter().map(|(_, piece)| piece).collect(), runs }
 }
