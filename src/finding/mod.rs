@@ -3,8 +3,11 @@
 //! The lowest room: it imports nothing of ours, reads no files and prints nothing. Rendering is here
 //! (`text`, `json`), but always into a string that the caller may print.
 
+mod excerpt;
+pub mod json;
 pub mod order;
 pub mod place;
+pub mod text;
 
 pub use place::{FileId, LineColumn, Place, SourceMap, SourceText, Span};
 

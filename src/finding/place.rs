@@ -79,6 +79,15 @@ impl SourceText {
         &self.text
     }
 
+    /// The line with this number, counted from 1, without its line end; empty for a line that is not there.
+    #[must_use]
+    pub fn line(&self, number: u32) -> &str {
+        let index = (number as usize).saturating_sub(1);
+        let start = self.line_starts.get(index).map_or(self.text.len(), |start| *start as usize);
+        let end = self.line_starts.get(index + 1).map_or(self.text.len(), |end| *end as usize);
+        self.text.get(start..end).unwrap_or("").trim_end_matches(['\n', '\r'])
+    }
+
     /// Line and column of a byte offset; an offset past the end counts as the end.
     #[must_use]
     pub fn line_column(&self, offset: u32) -> LineColumn {
