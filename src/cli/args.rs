@@ -1,0 +1,212 @@
+//! What the person typed, as a plain value: the only file that knows clap.
+//!
+//! It reads nothing but the words that it is given; what they mean for disk and terminal is for the commands.
+
+use std::ffi::OsString;
+use std::path::PathBuf;
+
+use clap::{Parser, Subcommand, ValueEnum};
+
+/// Everything that was asked for.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Arguments {
+    /// Whether to colour.
+    pub(super) color: ColorChoice,
+    /// The command.
+    pub(super) command: Command,
+}
+
+/// When to colour what is printed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum ColorChoice {
+    /// On a terminal, unless NO_COLOR is set
+    Auto,
+    /// Always
+    Always,
+    /// Never
+    Never,
+}
+
+/// How `inspect` prints its findings.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum InspectFormat {
+    /// For people, with the lines that are meant
+    Text,
+    /// For programs
+    Json,
+}
+
+/// How `tally` prints its tables.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum TallyFormat {
+    /// For people, 80 columns wide
+    Text,
+    /// For programs
+    Json,
+    /// For a spreadsheet, one row a piece
+    Csv,
+}
+
+/// One command with its settings.
+#[derive(Debug, Clone, PartialEq, Eq, Subcommand)]
+pub(super) enum Command {
+    /// Write a small guidebook to start from
+    #[command(after_help = BEGIN_EXAMPLES)]
+    Begin {
+        /// A new or empty folder; folders above it are made where they are missing
+        #[arg(value_name = "DIR")]
+        folder: PathBuf,
+    },
+    /// Check a guidebook and print every finding
+    #[command(after_help = INSPECT_EXAMPLES)]
+    Inspect {
+        /// The guidebook's folder [default: the one at or above this folder that holds guidebook.yaml, else procedures]
+        #[arg(value_name = "DIR", hide_default_value = true)]
+        folder: Option<PathBuf>,
+        /// Explain one check instead: what it finds, why it matters, how to mend it
+        #[arg(long, value_name = "CHECK", conflicts_with = "folder")]
+        about: Option<String>,
+        /// How to print
+        #[arg(long, value_enum, default_value = "text", conflicts_with = "about")]
+        format: InspectFormat,
+    },
+    /// Check a guidebook, then write its site
+    #[command(after_help = PUBLISH_EXAMPLES)]
+    Publish {
+        /// The guidebook's folder [default: the one at or above this folder that holds guidebook.yaml, else procedures]
+        #[arg(value_name = "DIR")]
+        folder: Option<PathBuf>,
+        /// Where the site goes
+        #[arg(long, value_name = "FOLDER", default_value = "site")]
+        to: PathBuf,
+    },
+    /// Print yields, times and chains as tables
+    #[command(after_help = TALLY_EXAMPLES)]
+    Tally {
+        /// The guidebook's folder [default: the one at or above this folder that holds guidebook.yaml, else procedures]
+        #[arg(value_name = "DIR")]
+        folder: Option<PathBuf>,
+        /// One procedure only, by its id
+        #[arg(long, value_name = "ID")]
+        procedure: Option<String>,
+        /// How to print
+        #[arg(long, value_enum, default_value = "text")]
+        format: TallyFormat,
+    },
+}
+
+/// Why there is nothing to run: help was asked for, or the words make no command.
+#[derive(Debug)]
+pub(super) struct Stop(clap::Error);
+
+impl Stop {
+    /// Prints the help to standard output, or what is wrong to standard error; gives the exit status.
+    pub(super) fn show(&self) -> u8 {
+        // Nobody is left to tell when the terminal has gone away.
+        drop(self.0.print());
+        u8::try_from(self.0.exit_code()).unwrap_or(2)
+    }
+}
+
+/// Reads the words of the command line, the program's own name first.
+///
+/// # Errors
+/// When they ask for help or the version, or make no command.
+pub(super) fn parse(words: impl IntoIterator<Item = OsString>) -> Result<Arguments, Stop> {
+    let line = CommandLine::try_parse_from(words).map_err(Stop)?;
+    Ok(Arguments { color: line.color, command: line.command })
+}
+
+/// Checks cutting guides and publishes them as a site for the bench
+#[derive(Debug, Parser)]
+#[command(name = "seamwise", version, max_term_width = 100, after_help = EXAMPLES, disable_help_subcommand = true)]
+struct CommandLine {
+    /// When to colour what is printed
+    #[arg(long, value_enum, value_name = "WHEN", default_value = "auto", global = true)]
+    color: ColorChoice,
+    #[command(subcommand)]
+    command: Command,
+}
+
+const EXAMPLES: &str = "\
+Examples:
+  seamwise begin course        write a small guidebook into course/
+  seamwise inspect course      check it
+  seamwise publish course      check it and write the site into site/
+  seamwise tally course        print its yield tables
+
+Exit status: 0 no fault, 1 at least one fault, 2 the command could not do its work.";
+
+const BEGIN_EXAMPLES: &str = "\
+Examples:
+  seamwise begin course
+  seamwise begin shop/procedures";
+
+const INSPECT_EXAMPLES: &str = "\
+Examples:
+  seamwise inspect                              the guidebook in or above this folder
+  seamwise inspect course --format json
+  seamwise inspect --about shares-exceed-whole
+
+Exit status: 0 no fault, 1 at least one fault, 2 the guidebook could not be read.";
+
+const PUBLISH_EXAMPLES: &str = "\
+Examples:
+  seamwise publish                     into site/, from the guidebook in or above this folder
+  seamwise publish course --to public
+
+With a fault nothing is published, and the earlier site stays as it is. Files in the site
+folder that did not come from here are kept.";
+
+const TALLY_EXAMPLES: &str = "\
+Examples:
+  seamwise tally course
+  seamwise tally course --procedure pork/loin-boneless
+  seamwise tally course --format csv > yields.csv";
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn read(line: &str) -> Result<Arguments, Stop> {
+        parse(std::iter::once("seamwise").chain(line.split_whitespace()).map(OsString::from))
+    }
+
+    #[test]
+    fn the_command_line_is_well_formed() {
+        use clap::CommandFactory;
+        CommandLine::command().debug_assert();
+    }
+
+    #[test]
+    fn reads_each_command_with_its_defaults() {
+        let command = |line| read(line).unwrap().command;
+        assert_eq!(command("begin course"), Command::Begin { folder: "course".into() });
+        assert_eq!(command("inspect"), Command::Inspect { folder: None, about: None, format: InspectFormat::Text });
+        assert_eq!(command("publish"), Command::Publish { folder: None, to: "site".into() });
+        assert_eq!(
+            command("tally a --procedure pork/loin --format csv"),
+            Command::Tally { folder: Some("a".into()), procedure: Some("pork/loin".into()), format: TallyFormat::Csv }
+        );
+        assert_eq!(read("inspect --color never").unwrap().color, ColorChoice::Never);
+        assert_eq!(read("--color always inspect").unwrap().color, ColorChoice::Always);
+    }
+
+    #[test]
+    fn wrong_use_exits_with_two_and_help_with_zero() {
+        for line in ["", "inspekt", "begin", "inspect --format xml", "inspect --to x", "inspect --about a folder", "publish a b"] {
+            assert_eq!(read(line).unwrap_err().0.exit_code(), 2, "{line}");
+        }
+        for line in ["--help", "--version", "begin --help", "inspect --help", "publish --help", "tally -h"] {
+            assert_eq!(read(line).unwrap_err().0.exit_code(), 0, "{line}");
+        }
+    }
+
+    #[test]
+    fn each_help_shows_examples() {
+        for line in ["--help", "begin --help", "inspect --help", "publish --help", "tally --help"] {
+            let text = read(line).unwrap_err().0.to_string();
+            assert!(text.contains("Examples:\n  seamwise "), "{text}");
+        }
+    }
+}

@@ -1,0 +1,198 @@
+//! Filling the new tree: pages that changed are written, all else is carried over from the earlier site.
+//!
+//! Pages are made one by one on all cores and written at once, so that they are never all in memory. The earlier site
+//! is only read.
+
+use std::collections::BTreeSet;
+use std::io;
+use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::{Mutex, PoisonError};
+
+use rayon::prelude::*;
+
+use super::disk::{Disk, Kind};
+use super::list::{LIST_FILE, List};
+use super::survey::{Survey, folders_above};
+use super::target::Target;
+use super::{Pages, Progress};
+use crate::cli::failure::Failure;
+
+/// What was found and written when all pages had been made.
+#[derive(Debug, Default)]
+pub(super) struct Filled {
+    /// The list of the new site.
+    pub(super) list: List,
+    /// Pages that did not stand in the earlier site, sorted.
+    pub(super) new: Vec<String>,
+    /// Pages that stood there with other bytes, sorted.
+    pub(super) changed: Vec<String>,
+    /// Pages whose bytes are as they were, sorted.
+    pub(super) unchanged: Vec<String>,
+    /// Pages that somebody had edited in the earlier site, sorted.
+    pub(super) edited: Vec<String>,
+}
+
+/// Fills a new tree.
+pub(super) struct Filler<'a> {
+    disk: &'a dyn Disk,
+    target: &'a Target,
+    survey: &'a Survey,
+    tree: &'a Path,
+    /// Folders of the new tree that stand already, relative to it.
+    made: Mutex<BTreeSet<PathBuf>>,
+}
+
+/// How one page fared.
+enum Fate {
+    New,
+    Changed { by_hand: bool },
+    Unchanged,
+}
+
+impl<'a> Filler<'a> {
+    /// A filler of `tree`, which is empty.
+    pub(super) fn new(disk: &'a dyn Disk, target: &'a Target, survey: &'a Survey, tree: &'a Path) -> Self {
+        Self { disk, target, survey, tree, made: Mutex::new(BTreeSet::new()) }
+    }
+
+    /// Makes every page, and writes those that are not in the earlier site as they are.
+    ///
+    /// # Errors
+    /// The first failure by the order of the pages, of those that were come to.
+    pub(super) fn make_pages(&self, pages: &dyn Pages, paths: &[String], progress: &Progress) -> Result<Filled, Failure> {
+        let broken = AtomicBool::new(false);
+        let make = |path: &String| {
+            if broken.load(Ordering::Relaxed) {
+                return None;
+            }
+            let made = self.make_page(pages, path);
+            broken.fetch_or(made.is_err(), Ordering::Relaxed);
+            progress();
+            Some(made)
+        };
+        let fates: Vec<_> = paths.par_iter().map(make).collect();
+        let mut filled = Filled::default();
+        for (path, made) in paths.iter().zip(fates) {
+            // Pages are left out only behind a failure, which stands somewhere in the list.
+            let Some(made) = made else { continue };
+            let (hash, fate) = made?;
+            filled.list.add(path, hash);
+            match fate {
+                Fate::New => filled.new.push(path.clone()),
+                Fate::Unchanged => filled.unchanged.push(path.clone()),
+                Fate::Changed { by_hand } => {
+                    filled.changed.push(path.clone());
+                    if by_hand {
+                        filled.edited.push(path.clone());
+                    }
+                }
+            }
+        }
+        Ok(filled)
+    }
+
+    fn make_page(&self, pages: &dyn Pages, path: &str) -> Result<(blake3::Hash, Fate), Failure> {
+        let shown = self.target.shown.join(path);
+        let bytes = pages.render(path).map_err(|why| Failure::new(format!("cannot make the page: {why}")).at(&shown))?;
+        let hash = blake3::hash(&bytes);
+        let fate = self.compare(path, &bytes).map_err(|error| Failure::of_disk("read the page of the earlier site", &shown, &error))?;
+        if !matches!(fate, Fate::Unchanged) {
+            self.write(path, &bytes).map_err(|error| Failure::of_disk("write the page", &shown, &error))?;
+        }
+        Ok((hash, fate))
+    }
+
+    fn compare(&self, path: &str, bytes: &[u8]) -> io::Result<Fate> {
+        let Some(facts) = self.survey.ours.get(path) else { return Ok(Fate::New) };
+        if facts.kind != Kind::File {
+            return Ok(Fate::Changed { by_hand: true });
+        }
+        let earlier = self.disk.read(&self.target.real.join(path))?;
+        if earlier == bytes {
+            return Ok(Fate::Unchanged);
+        }
+        Ok(Fate::Changed { by_hand: self.survey.list.hash(path) != Some(&blake3::hash(&earlier)) })
+    }
+
+    fn write(&self, path: &str, bytes: &[u8]) -> io::Result<()> {
+        self.make_folders(Path::new(path))?;
+        self.disk.write_new(&self.tree.join(path), bytes)
+    }
+
+    /// Makes the folders that `path` lies in.
+    fn make_folders(&self, path: &Path) -> io::Result<()> {
+        let mut made = self.made.lock().unwrap_or_else(PoisonError::into_inner);
+        let mut missing: Vec<_> = path.ancestors().skip(1).take_while(|folder| !folder.as_os_str().is_empty() && !made.contains(*folder)).collect();
+        missing.reverse();
+        for folder in missing {
+            self.disk.make_folder(&self.tree.join(folder))?;
+            made.insert(folder.to_path_buf());
+        }
+        Ok(())
+    }
+
+    /// Carries over what is unchanged and what is not ours, writes the list, and waits until all of it would outlast a
+    /// power cut.
+    pub(super) fn complete(&self, filled: &Filled) -> Result<(), Failure> {
+        let unchanged = filled.unchanged.iter().map(Path::new);
+        for path in unchanged.chain(self.survey.foreign.iter().map(PathBuf::as_path)) {
+            self.carry(path).map_err(|error| self.trouble("carry a file over from the earlier site", path, &error))?;
+        }
+        for folder in &self.survey.foreign_folders {
+            self.make_folders(&folder.join("inside")).map_err(|error| self.trouble("carry a folder over from the earlier site", folder, &error))?;
+        }
+        let list = Path::new(LIST_FILE);
+        self.disk
+            .write_new(&self.tree.join(list), &filled.list.to_bytes())
+            .map_err(|error| self.trouble("write the list of published files", list, &error))?;
+        self.dress_folders()?;
+        let written = filled.new.iter().chain(&filled.changed).map(String::as_str).chain([LIST_FILE]);
+        let files: Vec<_> = written.map(|path| self.tree.join(path)).collect();
+        let made = self.made.lock().unwrap_or_else(PoisonError::into_inner);
+        let folders: Vec<_> = made.iter().rev().map(|folder| self.tree.join(folder)).chain([self.tree.to_path_buf()]).collect();
+        self.disk.settle(self.tree, &files, &folders).map_err(|error| self.trouble("finish writing", Path::new(""), &error))
+    }
+
+    fn carry(&self, path: &Path) -> io::Result<()> {
+        self.make_folders(path)?;
+        self.disk.carry(&self.target.real.join(path), &self.tree.join(path))
+    }
+
+    /// Gives the folders the permissions that they had, innermost first, since a folder may be closed to writing.
+    fn dress_folders(&self) -> Result<(), Failure> {
+        let made = self.made.lock().unwrap_or_else(PoisonError::into_inner);
+        let foreign: BTreeSet<&PathBuf> = self.survey.foreign_folders.iter().collect();
+        for folder in self.survey.folders.iter().rev().filter(|folder| made.contains(*folder)) {
+            self.disk
+                .dress_folder(&self.target.real.join(folder), &self.tree.join(folder), foreign.contains(folder))
+                .map_err(|error| self.trouble("give a folder its permissions", folder, &error))?;
+        }
+        let root = self.disk.facts(&self.target.real).map_err(|error| self.trouble("read the earlier site", Path::new(""), &error))?;
+        if root.is_some() {
+            self.disk
+                .dress_folder(&self.target.real, self.tree, false)
+                .map_err(|error| self.trouble("give the folder its permissions", Path::new(""), &error))?;
+        }
+        Ok(())
+    }
+
+    fn trouble(&self, doing: &str, path: &Path, error: &io::Error) -> Failure {
+        let shown = if path.as_os_str().is_empty() { self.target.shown.clone() } else { self.target.shown.join(path) };
+        Failure::of_disk(doing, &shown, error)
+    }
+}
+
+/// The pages' paths, sorted, checked to be paths that can stand side by side in one folder.
+pub(super) fn sound_paths(pages: &dyn Pages) -> Result<Vec<String>, Failure> {
+    let mut paths = pages.paths();
+    paths.sort();
+    let all: BTreeSet<&str> = paths.iter().map(String::as_str).collect();
+    let beside = |path: &String| !folders_above(path).any(|folder| folder.to_str().is_some_and(|folder| all.contains(folder)));
+    let clash = paths.iter().find(|path| !super::list::is_page_path(path) || !beside(path));
+    let twice = paths.iter().zip(paths.iter().skip(1)).find(|(one, next)| one == next).map(|(one, _)| one);
+    match clash.or(twice) {
+        Some(path) => Err(Failure::new("two pages want the same place, or a page has none").at(Path::new(path))),
+        None => Ok(paths),
+    }
+}
