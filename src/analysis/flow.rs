@@ -67,6 +67,12 @@ impl Flow {
         &self.steps
     }
 
+    /// The node at which all weight begins.
+    #[must_use]
+    pub const fn start(&self) -> usize {
+        self.start
+    }
+
     /// How many nodes there are.
     #[must_use]
     pub const fn node_count(&self) -> usize {
