@@ -101,12 +101,23 @@ impl Ord for Mass {
     }
 }
 
+impl super::range::Written for Mass {
+    /// In the unit in which it was written, to three decimals at most.
+    fn number(&self) -> String {
+        let value = self.picograms as f64 / self.unit.picograms() as f64;
+        let text = format!("{value:.3}");
+        text.trim_end_matches('0').trim_end_matches('.').to_owned()
+    }
+
+    fn unit_symbol(&self) -> &'static str {
+        self.unit.symbol()
+    }
+}
+
 impl fmt::Display for Mass {
     /// In the unit in which it was written, to three decimals at most: `6.5 kg`.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let value = self.picograms as f64 / self.unit.picograms() as f64;
-        let text = format!("{value:.3}");
-        let text = text.trim_end_matches('0').trim_end_matches('.');
-        write!(f, "{text} {}", self.unit.symbol())
+        use super::range::Written;
+        write!(f, "{} {}", self.number(), self.unit.symbol())
     }
 }

@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use super::range::Written;
+
 /// A scale of temperature.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum TemperatureUnit {
@@ -61,14 +63,23 @@ impl PartialOrd for Temperature {
     }
 }
 
+impl Written for Temperature {
+    fn number(&self) -> String {
+        decimal(self.thousandths, 1_000)
+    }
+
+    fn unit_symbol(&self) -> &'static str {
+        match self.unit {
+            TemperatureUnit::Celsius => "\u{b0}C",
+            TemperatureUnit::Fahrenheit => "\u{b0}F",
+        }
+    }
+}
+
 impl fmt::Display for Temperature {
     /// In its own scale: `4 °C`, `38 °F`, `−20 °C`.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let symbol = match self.unit {
-            TemperatureUnit::Celsius => "\u{b0}C",
-            TemperatureUnit::Fahrenheit => "\u{b0}F",
-        };
-        write!(f, "{} {symbol}", decimal(self.thousandths, 1_000))
+        write!(f, "{} {}", self.number(), self.unit_symbol())
     }
 }
 
@@ -114,10 +125,20 @@ impl LengthUnit {
     }
 }
 
+impl Written for Length {
+    fn number(&self) -> String {
+        decimal(self.nanometres, self.unit.nanometres())
+    }
+
+    fn unit_symbol(&self) -> &'static str {
+        self.unit.symbol()
+    }
+}
+
 impl fmt::Display for Length {
     /// In its own unit: `20 mm`.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} {}", decimal(self.nanometres, self.unit.nanometres()), self.unit.symbol())
+        write!(f, "{} {}", self.number(), self.unit_symbol())
     }
 }
 
@@ -130,6 +151,12 @@ impl Minutes {
     #[must_use]
     pub fn number(self) -> f64 {
         self.0 as f64 / 1_000.0
+    }
+}
+
+impl Written for Minutes {
+    fn number(&self) -> String {
+        decimal(self.0, 1_000)
     }
 }
 

@@ -10,5 +10,5 @@ pub mod share;
 
 pub use mass::{Mass, MassUnit};
 pub use measures::{Length, LengthUnit, Minutes, Temperature, TemperatureUnit};
-pub use range::Range;
+pub use range::{Range, Written};
 pub use share::Share;

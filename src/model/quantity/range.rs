@@ -43,9 +43,39 @@ impl<T: Copy + PartialOrd> Range<T> {
     }
 }
 
-impl<T: fmt::Display + PartialEq> fmt::Display for Range<T> {
-    /// `low–high`, or the single value.
+/// A value that is written as a number and perhaps a unit.
+pub trait Written {
+    /// The number, with as many decimals as it needs.
+    fn number(&self) -> String;
+
+    /// The unit; empty when there is none.
+    fn unit_symbol(&self) -> &'static str {
+        ""
+    }
+}
+
+impl Written for u32 {
+    fn number(&self) -> String {
+        self.to_string()
+    }
+}
+
+impl<T: Written + PartialEq> fmt::Display for Range<T> {
+    /// `low–high` with the unit once where both ends have the same, or the single value.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        if self.low == self.high { write!(f, "{}", self.low) } else { write!(f, "{}\u{2013}{}", self.low, self.high) }
+        let with_unit = |value: &T| {
+            let (number, unit) = (value.number(), value.unit_symbol());
+            if unit.is_empty() { number } else { format!("{number} {unit}") }
+        };
+        if self.low == self.high {
+            return f.write_str(&with_unit(&self.high));
+        }
+        // A minus sign beside the dash would be hard to read.
+        let dash = if self.low.number().starts_with('\u{2212}') || self.high.number().starts_with('\u{2212}') { " to " } else { "\u{2013}" };
+        if self.low.unit_symbol() == self.high.unit_symbol() {
+            write!(f, "{}{dash}{}", self.low.number(), with_unit(&self.high))
+        } else {
+            write!(f, "{}{dash}{}", with_unit(&self.low), with_unit(&self.high))
+        }
     }
 }

@@ -69,6 +69,12 @@ impl fmt::Display for Share {
     }
 }
 
+impl super::range::Written for Share {
+    fn number(&self) -> String {
+        self.to_string()
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

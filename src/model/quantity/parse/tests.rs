@@ -40,7 +40,8 @@ fn temperatures_compare_exactly_across_scales() {
     let cold = temperature("-20 to -18 °C").unwrap();
     assert_eq!((cold.low.thousandths(), cold.high.thousandths()), (-20_000, -18_000));
     assert_eq!(temperature("2–4 °C").unwrap().high.to_string(), "4 °C");
-    assert_eq!(temperature("−20–−18 °C").unwrap().low.to_string(), "−20 °C");
+    assert_eq!(temperature("−20–−18 °C").unwrap().to_string(), "−20 to −18 °C");
+    assert_eq!(mass("900 g – 1.2 kg").unwrap().to_string(), "900 g–1.2 kg");
 }
 
 #[test]
@@ -57,7 +58,7 @@ fn shares_in_percent_and_as_decimals() {
 
 #[test]
 fn lengths_minutes_counts_and_money() {
-    assert_eq!(length("20–25 mm").unwrap().to_string(), "20 mm–25 mm");
+    assert_eq!(length("20–25 mm").unwrap().to_string(), "20–25 mm");
     assert_eq!(length("1 in").unwrap().low.nanometres, length("25.4 mm").unwrap().low.nanometres);
     assert_eq!(minutes("0.5–2").unwrap().to_string(), "0.5–2");
     assert_eq!(whole("13–17").unwrap(), Range { low: 13, high: 17 });
