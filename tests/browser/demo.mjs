@@ -1,0 +1,72 @@
+// What all browser tests share: the published demo, a small server for it, Chromium, and the list of pages.
+// Everything happens on this computer: the server listens on 127.0.0.1 only, and Chromium is told to stay silent.
+import { createServer } from "node:http";
+import { readFile, readdir } from "node:fs/promises";
+import { extname, join, normalize, relative } from "node:path";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import { chromium } from "playwright-core";
+
+/** The folder of the published demo, or another site to look at. */
+export const site = process.env.SITE ?? fileURLToPath(new URL("../../site/", import.meta.url));
+
+const types = {
+  ".html": "text/html; charset=utf-8", ".js": "text/javascript; charset=utf-8", ".svg": "image/svg+xml",
+  ".json": "application/json", ".csv": "text/csv; charset=utf-8", ".png": "image/png", ".jpg": "image/jpeg",
+  ".webp": "image/webp", ".webmanifest": "application/manifest+json", ".xml": "application/xml",
+};
+
+/** Serves the demo; gives back its address and a way to stop. */
+export async function serve() {
+  const server = createServer(async (request, response) => {
+    const path = normalize(decodeURIComponent(new URL(request.url, "http://127.0.0.1").pathname));
+    try {
+      const bytes = await readFile(join(site, path.endsWith("/") ? `${path}index.html` : path));
+      response.writeHead(200, { "content-type": types[extname(path)] ?? "text/html; charset=utf-8" }).end(bytes);
+    } catch {
+      response.writeHead(404).end();
+    }
+  });
+  await new Promise((ready) => server.listen(0, "127.0.0.1", ready));
+  return { address: `http://127.0.0.1:${server.address().port}/`, stop: () => server.close() };
+}
+
+/** The address of the demo as a folder on the disk. */
+export const folder = pathToFileURL(site.endsWith("/") ? site : `${site}/`).href;
+
+/** Every HTML page, as a path inside the site, sorted. */
+export async function pages() {
+  const found = [];
+  for (const entry of await readdir(site, { recursive: true, withFileTypes: true })) {
+    if (entry.isFile() && entry.name.endsWith(".html")) found.push(relative(site, join(entry.parentPath, entry.name)));
+  }
+  return found.sort();
+}
+
+/** Pages of one kind, by the folder that they lie in. */
+export async function guides() {
+  return (await pages()).filter((page) => page.startsWith("guides/"));
+}
+
+export function launch() {
+  return chromium.launch({
+    executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
+    args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+      "--disable-component-update", "--disable-sync"],
+  });
+}
+
+/** A page that keeps what went wrong on it: errors, refused loads, requests to elsewhere. */
+export async function open(browser, { width = 360, height = 740, script = true, scheme = "light" } = {}) {
+  const context = await browser.newContext({ viewport: { width, height }, javaScriptEnabled: script, colorScheme: scheme, hasTouch: true });
+  const page = await context.newPage();
+  const wrong = [];
+  page.on("console", (message) => { if (["error", "warning"].includes(message.type())) wrong.push(message.text()); });
+  page.on("pageerror", (error) => wrong.push(String(error)));
+  page.on("requestfailed", (request) => wrong.push(`not loaded: ${request.url()}`));
+  page.on("response", (response) => { if (response.status() >= 400) wrong.push(`${response.status()}: ${response.url()}`); });
+  page.on("request", (request) => {
+    const { protocol, hostname } = new URL(request.url());
+    if (!["file:", "data:", "blob:"].includes(protocol) && hostname !== "127.0.0.1") wrong.push(`asks elsewhere: ${request.url()}`);
+  });
+  return { page, wrong, close: () => context.close() };
+}
