@@ -79,6 +79,25 @@ fn close(sources: &SourceMap, mark: &Mark<'_>, at: LineColumn) -> bool {
     sources.line_column(mark.place).line.abs_diff(at.line) <= NEAR
 }
 
+/// A line as it is drawn.
+struct Drawn {
+    /// With a sign where something is left out at an end.
+    text: String,
+    /// How many bytes of the authored line are left out before it.
+    from: usize,
+    /// How many bytes the sign before it takes.
+    lead: usize,
+    /// Past the last byte of the authored line.
+    end: usize,
+}
+
+impl Drawn {
+    /// The nearest offset at or before `at` that begins a letter.
+    fn floor(&self, at: usize) -> usize {
+        (0..=at.min(self.text.len())).rev().find(|offset| self.text.is_char_boundary(*offset)).unwrap_or(0)
+    }
+}
+
 /// The lines that are drawn, each cut to its window.
 struct Page<'s> {
     source: &'s SourceText,
@@ -105,28 +124,28 @@ impl<'s> Page<'s> {
         self.source.line(number)
     }
 
-    /// The drawn text of a line, and how many bytes are left out before it and written in their place.
-    fn drawn(&self, number: u32) -> (String, usize, usize) {
+    fn drawn(&self, number: u32) -> Drawn {
         let line = self.line(number);
         let from = if number == self.main.line { self.window } else { 0 };
-        let lead = if from > 0 { "…" } else { "" };
+        let mut text = String::from(if from > 0 { "…" } else { "" });
+        let lead = text.len();
         let rest = line.get(from..).unwrap_or("");
-        let room = self.room.saturating_sub(lead.chars().count());
-        let mut text = String::from(lead);
+        let room = self.room.saturating_sub(width(&text));
         if width(rest) <= room {
             text.push_str(rest);
-        } else {
-            let mut used = 1;
-            for letter in rest.chars() {
-                used += width_of(letter);
-                if used > room {
-                    break;
-                }
-                text.push(letter);
-            }
-            text.push('…');
+            return Drawn { from, lead, end: text.len(), text };
         }
-        (text, from, lead.len())
+        let mut used = 1;
+        for letter in rest.chars() {
+            used += width_of(letter);
+            if used > room {
+                break;
+            }
+            text.push(letter);
+        }
+        let end = text.len();
+        text.push('…');
+        Drawn { from, lead, end, text }
     }
 
     fn add(&mut self, place: Place, at: LineColumn, label: &str, primary: bool, left_over: &mut Vec<String>) {
@@ -134,23 +153,22 @@ impl<'s> Page<'s> {
         let start: usize = line.chars().take(at.column.saturating_sub(1) as usize).map(char::len_utf8).sum();
         let length = (place.span.end.saturating_sub(place.span.start) as usize).max(1);
         let end = (start + length).min(line.trim_end().len()).max(start);
-        let (drawn, from, lead) = self.drawn(at.line);
-        let limit = if drawn.ends_with('…') && from + drawn.len() - lead < line.len() { drawn.len() - '…'.len_utf8() } else { drawn.len() };
-        if start < from || start - from + lead > limit {
+        let drawn = self.drawn(at.line);
+        if start < drawn.from || start - drawn.from + drawn.lead > drawn.end {
             left_over.push(format!("{} (column {})", clean(label), at.column));
             return;
         }
-        let caret_from = start - from + lead;
-        let caret_to = (end.saturating_sub(from) + lead).min(limit).max(caret_from);
+        let from = drawn.floor(start - drawn.from + drawn.lead);
+        let to = drawn.floor((end - drawn.from + drawn.lead).min(drawn.end)).max(from);
         let label = clean(label);
-        let reach = width(drawn.get(..caret_to).unwrap_or(&drawn)) + 1 + width(&label);
+        let reach = width(drawn.text.get(..to).unwrap_or(&drawn.text)) + 1 + width(&label);
         let shown = if reach <= self.room {
             label
         } else {
             left_over.push(label);
             String::new()
         };
-        self.carets.push(Caret { line: at.line, from: caret_from, to: caret_to, label: shown, primary });
+        self.carets.push(Caret { line: at.line, from, to, label: shown, primary });
     }
 
     fn draw(&self, first: u32, last: u32, level: Level, style: Style) -> String {
@@ -158,7 +176,7 @@ impl<'s> Page<'s> {
         let mut starts = Vec::new();
         for number in first..=last {
             starts.push(text.len());
-            text.push_str(&self.drawn(number).0);
+            text.push_str(&self.drawn(number).text);
             if number != last {
                 text.push('\n');
             }

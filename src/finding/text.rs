@@ -126,8 +126,11 @@ fn draw(out: &mut String, finding: &Finding, sources: &SourceMap, style: Style) 
         let lines = wrapped(&format!("{} = {word}: {text}", " ".repeat(excerpt.gutter)), style.width, indent);
         for (at, text) in lines.iter().enumerate() {
             let sign = format!(" = {word}:");
-            let shown =
-                if at == 0 { text.replacen(&sign, &painted(&sign, &DEFAULT_HELP_STYLE.render().to_string(), style), 1) } else { text.clone() };
+            let shown = if at == 0 {
+                text.replacen(&sign, &painted(&sign, &DEFAULT_HELP_STYLE.render().to_string(), style), 1)
+            } else {
+                text.clone()
+            };
             out.push_str(&shown);
             out.push('\n');
         }

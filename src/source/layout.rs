@@ -80,7 +80,11 @@ pub(super) fn role(path: &str, theme: Option<&str>) -> Role {
         "yaml" | "yml" => other_ending(path, &parts),
         "csv" => match parts.as_slice() {
             ["cutting-tests", _, _] => Role::CuttingTest,
-            _ => stray(Level::Advice, "no one reads this table here", "move it to `cutting-tests/<species>/<name>.csv`, or out of the guidebook"),
+            _ => stray(
+                Level::Advice,
+                "no one reads this table here",
+                "move it to `cutting-tests/<species>/<name>.csv`, or out of the guidebook",
+            ),
         },
         "md" => match parts.as_slice() {
             ["pages", _] if is_translation(name) => Role::Translation,
@@ -120,9 +124,11 @@ fn document(path: &str, parts: &[&str]) -> Role {
         ["anatomy", _] => Role::Anatomy,
         ["courses", _] => Role::Course,
         ["cutting-tests", ..] => stray(Level::Advice, "a cutting test is a table, and this is none", "save it as `.csv`, a run a row"),
-        [folder, _] if RESERVED.contains(folder) => {
-            stray(Level::Advice, &format!("no one reads this file: `{folder}` holds no documents"), "move it to the folder where it belongs")
-        }
+        [folder, _] if RESERVED.contains(folder) => stray(
+            Level::Advice,
+            &format!("no one reads this file: `{folder}` holds no documents"),
+            "move it to the folder where it belongs",
+        ),
         [_, _] => Role::Procedure,
         _ => {
             let _ = path;
@@ -132,7 +138,11 @@ fn document(path: &str, parts: &[&str]) -> Role {
 }
 
 fn nested() -> Role {
-    stray(Level::Advice, "no one reads this file, for it stands too deep", "move it up: documents stand in a folder of the guidebook, not deeper")
+    stray(
+        Level::Advice,
+        "no one reads this file, for it stands too deep",
+        "move it up: documents stand in a folder of the guidebook, not deeper",
+    )
 }
 
 /// A `.yml` that would be a document if it ended in `.yaml`: its author believes that it is read.
@@ -223,7 +233,8 @@ mod tests {
         assert_eq!(renamed, Some((Level::Fault, "rename it to `loin.yaml`".to_owned(), Some("pork/loin.yaml".to_owned()))));
         assert_eq!(level("tools.yml").map(|told| told.0), Some(Level::Fault));
         assert_eq!(level("caution.yaml").map(|told| told.1), Some("rename it to `cautions.yaml`".to_owned()));
-        for path in ["pork/primal/loin.yaml", "pork/loin.v2.yaml", "pictures/a.yaml", "loin.jpg", "pork/runs.csv", "notes.md", "a/b/c.yml"] {
+        for path in ["pork/primal/loin.yaml", "pork/loin.v2.yaml", "pictures/a.yaml", "loin.jpg", "pork/runs.csv", "notes.md", "a/b/c.yml"]
+        {
             assert_eq!(level(path).map(|told| told.0), Some(Level::Advice), "{path}");
         }
     }

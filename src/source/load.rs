@@ -60,7 +60,7 @@ struct Reading {
 
 /// What came of it.
 enum Outcome {
-    Guidebook(Guidebook),
+    Guidebook(Box<Guidebook>),
     Procedure(Box<Procedure>),
     Cuts(Entries<Cut>),
     Anatomy(Entries<AnatomyEntry>),
@@ -104,7 +104,9 @@ fn read_one(path: &str, role: &Role, entry: Option<Entry>, file: FileId) -> (Str
         }
         Some(Entry::Unreadable { reason }) => {
             let message = format!("this file can't be read: {reason}");
-            return failed(Finding::fault("file-unreadable", place, message).help("let the one who runs this read it, or take it out of the folder"));
+            return failed(
+                Finding::fault("file-unreadable", place, message).help("let the one who runs this read it, or take it out of the folder"),
+            );
         }
         Some(Entry::TooLarge { bytes }) => {
             let message = format!("this file holds {bytes} bytes, more than are read");
@@ -112,10 +114,10 @@ fn read_one(path: &str, role: &Role, entry: Option<Entry>, file: FileId) -> (Str
         }
     };
     match role {
-        Role::Picture => match picture(path, file, bytes) {
-            Ok((picture, finding)) => (String::new(), finding.into_iter().collect(), Outcome::Picture(picture)),
-            Err(finding) => (String::new(), vec![finding], Outcome::Nothing),
-        },
+        Role::Picture => {
+            let (picture, finding) = picture(path, file, bytes);
+            (String::new(), finding.into_iter().collect(), picture.map_or(Outcome::Nothing, Outcome::Picture))
+        }
         Role::Theme => (String::new(), Vec::new(), Outcome::Theme(bytes)),
         Role::Stray(Stray { level, message, help, .. }) => {
             let finding = Finding { level: *level, ..Finding::fault("file-out-of-place", place, message.clone()) };
@@ -136,7 +138,7 @@ fn read_one(path: &str, role: &Role, entry: Option<Entry>, file: FileId) -> (Str
 
 fn read_text(role: &Role, text: &str, file: FileId) -> (Outcome, Vec<Finding>) {
     match role {
-        Role::Guidebook => document(text, file, true, Outcome::Guidebook),
+        Role::Guidebook => document(text, file, true, |value| Outcome::Guidebook(Box::new(value))),
         Role::Procedure => document(text, file, true, |value| Outcome::Procedure(Box::new(value))),
         Role::Cuts => document(text, file, false, Outcome::Cuts),
         Role::Anatomy => document(text, file, false, Outcome::Anatomy),
@@ -175,7 +177,7 @@ impl Documents {
     fn put(&mut self, path: String, role: &Role, file: FileId, outcome: Outcome) {
         let id = without_ending(&path).to_owned();
         match outcome {
-            Outcome::Guidebook(value) => self.guidebook = Some(Document { file, id, value }),
+            Outcome::Guidebook(value) => self.guidebook = Some(Document { file, id, value: *value }),
             Outcome::Procedure(value) => self.procedures.push(Document { file, id, value: *value }),
             Outcome::Cuts(value) => self.cuts.push(Document { file, id, value }),
             Outcome::Anatomy(value) => self.anatomy.push(Document { file, id, value }),

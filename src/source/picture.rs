@@ -34,26 +34,25 @@ pub struct PictureFile {
     pub bytes: Vec<u8>,
 }
 
-/// The picture that bytes hold, or the finding that says why they hold none that can be shown.
-pub(super) fn picture(path: &str, file: FileId, bytes: Vec<u8>) -> Result<(PictureFile, Option<Finding>), Finding> {
+/// The picture that bytes hold, unless they hold none that can be shown, and what is to be said of it.
+pub(super) fn picture(path: &str, file: FileId, bytes: Vec<u8>) -> (Option<PictureFile>, Option<Finding>) {
     let place = Place::new(file, Span::new(0, 0));
     let ending = layout::ending(path).to_ascii_lowercase();
     if !layout::PICTURES.contains(&ending.as_str()) {
         let message = format!("a browser shows no `.{ending}` file");
-        return Err(
-            Finding::advice("picture-kind", place, message).help("save it as `.jpg`, `.png`, `.webp` or `.svg`, or move it out of `pictures/`")
-        );
+        let help = "save it as `.jpg`, `.png`, `.webp` or `.svg`, or move it out of `pictures/`";
+        return (None, Some(Finding::advice("picture-kind", place, message).help(help)));
     }
     let Some(kind) = kind_of(&bytes) else {
         let message = if bytes.is_empty() { "this picture is empty" } else { "the bytes of this file are no picture that a browser shows" };
-        return Err(Finding::fault("picture-kind", place, message).help("save it again from the program that made it"));
+        return (None, Some(Finding::fault("picture-kind", place, message).help("save it again from the program that made it")));
     };
     let finding = (!endings(kind).contains(&ending.as_str())).then(|| {
         let right = endings(kind).first().copied().unwrap_or("");
         let message = format!("this file ends in `.{ending}`, and its bytes are those of a `.{right}`");
         Finding::advice("picture-kind", place, message).help(format!("rename it so that it ends in `.{right}`, here and where it is named"))
     });
-    Ok((PictureFile { file, kind, bytes }, finding))
+    (Some(PictureFile { file, kind, bytes }), finding)
 }
 
 /// Told by the first bytes; SVG is text whose first element is `svg`.
@@ -92,9 +91,9 @@ mod tests {
 
     #[test]
     fn bytes_and_ending_are_held_against_each_other() {
-        let told = |path: &str, bytes: &[u8]| match picture(path, FileId(0), bytes.to_vec()) {
-            Ok((picture, finding)) => (Some(picture.kind), finding.map(|finding| finding.level.word())),
-            Err(finding) => (None, Some(finding.level.word())),
+        let told = |path: &str, bytes: &[u8]| {
+            let (picture, finding) = picture(path, FileId(0), bytes.to_vec());
+            (picture.map(|picture| picture.kind), finding.map(|finding| finding.level.word()))
         };
         assert_eq!(told("pictures/a.svg", b"<?xml version='1.0'?><svg/>"), (Some(PictureKind::Svg), None));
         assert_eq!(told("pictures/a.JPEG", b"\xff\xd8\xff\xe0"), (Some(PictureKind::Jpeg), None));

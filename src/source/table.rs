@@ -56,7 +56,9 @@ pub fn read(text: &str, file: FileId) -> (Option<Table>, Vec<Finding>) {
     lines.retain(|cells| cells.iter().any(|cell| !cell.text.is_empty()));
     if lines.is_empty() {
         if findings.is_empty() {
-            findings.push(Finding::fault("empty-file", place(Span::new(0, 0)), "this table has no header").help("write the names of its columns"));
+            findings.push(
+                Finding::fault("empty-file", place(Span::new(0, 0)), "this table has no header").help("write the names of its columns"),
+            );
         }
         return (None, findings);
     }
@@ -99,7 +101,9 @@ fn header_mistake(header: &[Cell], file: FileId) -> Option<Finding> {
 }
 
 fn ragged(cells: &[Cell], columns: usize, file: FileId) -> Finding {
-    let span = cells.first().map_or(Span::new(0, 0), |first| Span::new(first.span.start, cells.last().map_or(first.span.end, |last| last.span.end)));
+    let span = cells
+        .first()
+        .map_or(Span::new(0, 0), |first| Span::new(first.span.start, cells.last().map_or(first.span.end, |last| last.span.end)));
     let message = format!("this row has {} cells, and the header has {columns}", cells.len());
     let help = if cells.len() > columns {
         "quote a text that holds a comma, and write a decimal point, not a comma"

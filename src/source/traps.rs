@@ -10,7 +10,8 @@ use crate::finding::{FileId, Finding, Place, Span};
 
 /// The finding for lists and mappings that stand too deep in one another.
 pub(super) fn too_deep(place: Place) -> Finding {
-    Finding::fault("too-deep", place, format!("lists and mappings stand in one another more than {DEPTH_LIMIT} deep")).help("take the nesting apart")
+    Finding::fault("too-deep", place, format!("lists and mappings stand in one another more than {DEPTH_LIMIT} deep"))
+        .help("take the nesting apart")
 }
 
 /// The finding for what the parser refused.
@@ -55,7 +56,9 @@ impl<'t> Scene<'t> {
             ErrorKind::MappingValueNotAllowed | ErrorKind::InvalidColonPlacement | ErrorKind::ExpectedFlowMappingSeparator => self.colon(),
             ErrorKind::ExpectedFlowSequenceSeparator | ErrorKind::InvalidFlowScalarIndent => self.across_lines(),
             ErrorKind::SimpleKeyExpected => Some(self.no_key()),
-            ErrorKind::ExpectedBlockMappingKey | ErrorKind::ExpectedBlockSequenceEntry | ErrorKind::ExpectedDocumentStart => self.misplaced(),
+            ErrorKind::ExpectedBlockMappingKey | ErrorKind::ExpectedBlockSequenceEntry | ErrorKind::ExpectedDocumentStart => {
+                self.misplaced()
+            }
             ErrorKind::InvalidIndentation | ErrorKind::InvalidBlockScalarIndent => Some(self.indent(self.first_letter(self.at))),
             _ => None,
         };
@@ -147,14 +150,18 @@ impl<'t> Scene<'t> {
         if let Some(finding) = self.space_missing(start, first) {
             return Some(finding);
         }
-        if is_key(word) { Some(self.indent(self.first_letter(self.at))) } else { Some(colon_in_text(self.place(start, self.line_end(self.at)))) }
+        if is_key(word) {
+            Some(self.indent(self.first_letter(self.at)))
+        } else {
+            Some(colon_in_text(self.place(start, self.line_end(self.at))))
+        }
     }
 
     /// A line without a key where keys stand.
     fn no_key(&self) -> Finding {
         let start = self.first_letter(self.at);
         let line = self.text.get(start..self.line_end(start)).unwrap_or("");
-        self.sign_at_start().or_else(|| self.space_missing(start, line)).unwrap_or_else(|| {
+        self.space_missing(start, line).or_else(|| self.sign_at_start()).unwrap_or_else(|| {
             Finding::fault("indent", self.place(start, start + line.len()), "this line has no key, and belongs to no text above it")
                 .help("give it a key, or indent it deeper than the key whose text it goes on with")
         })
@@ -197,7 +204,7 @@ impl<'t> Scene<'t> {
     fn sign_at_start(&self) -> Option<Finding> {
         let start = if self.text.get(self.at..)?.starts_with([' ', '\n']) { self.last_value() } else { self.at };
         let rest = self.text.get(start..self.line_end(start))?;
-        let sign = rest.chars().next().filter(|sign| "@`%&*!|>-?[]{},\"'".contains(*sign))?;
+        let sign = rest.chars().next().filter(|sign| "@`%&*!|>-?[]{},".contains(*sign))?;
         let before = self.text.get(self.line_start(start)..start)?;
         let opens = before.trim_end();
         if !(opens.is_empty() || opens.ends_with([':', '-', ',', '[', '{'])) {
@@ -208,7 +215,11 @@ impl<'t> Scene<'t> {
             '|' | '>' => format!("`{sign}` begins a long text, which stands on the lines below it"),
             _ => format!("a text can't begin with `{sign}` unless it is quoted"),
         };
-        let help = if sign == '-' { "put the items on lines below, each with its dash, or quote the text" } else { "put the whole text in quotes" };
+        let help = if sign == '-' {
+            "put the items on lines below, each with its dash, or quote the text"
+        } else {
+            "put the whole text in quotes"
+        };
         Some(Finding::fault("text-start", self.place(start, start + rest.trim_end().len()), message).help(help))
     }
 
@@ -283,3 +294,6 @@ pub(super) fn space_missing(place: Place, sign: &str, line: &str) -> Finding {
     let shown: String = mended.trim_end().chars().take(50).collect();
     Finding::fault("space-missing", place, format!("a space is missing after `{sign}`")).help(format!("write `{shown}`"))
 }
+
+#[cfg(test)]
+mod tests;

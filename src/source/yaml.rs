@@ -96,7 +96,7 @@ pub fn parse(text: &str, file: FileId) -> (Option<Node>, Vec<Finding>) {
     match builder.run() {
         Ok(()) => {}
         Err(finding) => {
-            builder.findings.extend(finding);
+            builder.findings.extend(finding.map(|finding| *finding));
             return (None, builder.findings);
         }
     }
@@ -106,6 +106,9 @@ pub fn parse(text: &str, file: FileId) -> (Option<Node>, Vec<Finding>) {
     }
     (builder.root, builder.findings)
 }
+
+/// Why no tree comes of a file: the finding, or nothing where one was made already.
+type Refusal = Option<Box<Finding>>;
 
 struct Builder<'t> {
     text: &'t str,
@@ -117,8 +120,8 @@ struct Builder<'t> {
 }
 
 impl Builder<'_> {
-    /// Runs to the end. `Err` means that no tree comes of it, with the finding that says why unless one was made already.
-    fn run(&mut self) -> Result<(), Option<Finding>> {
+    /// Runs to the end of the text.
+    fn run(&mut self) -> Result<(), Refusal> {
         let mut options = Options::default();
         options.set_emit_comments(false);
         options.emit_anchor_events = true;
@@ -133,7 +136,7 @@ impl Builder<'_> {
             };
             events += 1;
             if events > NODE_LIMIT {
-                return Err(Some(too_large(self.file, format!("this file holds more than {NODE_LIMIT} values"))));
+                return Err(Some(Box::new(too_large(self.file, format!("this file holds more than {NODE_LIMIT} values")))));
             }
             if self.findings.len() >= REFUSAL_LIMIT {
                 return Err(None);
@@ -141,7 +144,7 @@ impl Builder<'_> {
             if matches!(event, Event::DocumentStart(..)) {
                 documents += 1;
                 if documents > 1 {
-                    return Err(Some(self.second_document(&at)));
+                    return Err(Some(Box::new(self.second_document(&at))));
                 }
             }
             self.take(event, &at)?;
@@ -149,7 +152,7 @@ impl Builder<'_> {
         Ok(())
     }
 
-    fn take(&mut self, event: Event<'_>, at: &ParserSpan) -> Result<(), Option<Finding>> {
+    fn take(&mut self, event: Event<'_>, at: &ParserSpan) -> Result<(), Refusal> {
         let span = bytes_of(at);
         if event.tag().is_some() {
             self.refuse_tag(at);
@@ -168,10 +171,18 @@ impl Builder<'_> {
             Event::Anchor(..) => self.refuse_anchor(span),
             Event::SequenceStart(style, ..) => {
                 self.deeper(span)?;
-                self.open.push(Open::List { start: span.start, flow: style == StructureStyle::Flow, items: Vec::new() });
+                self.spaces_only(span)?;
+                let flow = style == StructureStyle::Flow;
+                // The parser tells the first item where a list stands no deeper than its key.
+                let start = match self.open.last() {
+                    Some(Open::Mapping { key: Some(key), .. }) if !flow => next_dash(self.text, key.span.end),
+                    _ => span.start,
+                };
+                self.open.push(Open::List { start, flow, items: Vec::new() });
             }
             Event::MappingStart(style, ..) => {
                 self.deeper(span)?;
+                self.spaces_only(span)?;
                 let flow = style == StructureStyle::Flow;
                 self.open.push(Open::Mapping { start: span.start, flow, pairs: Vec::new(), key: None });
             }
@@ -193,13 +204,11 @@ impl Builder<'_> {
     fn put(&mut self, node: Node) {
         match self.open.last_mut() {
             None => self.root = Some(node),
-            Some(Open::List { items, flow, .. }) => {
-                let mut node = node;
-                if node.is_nothing() && !*flow {
-                    node.span = dash_before(self.text, node.span);
-                }
-                items.push(node);
+            Some(Open::List { start, items, flow: false }) if node.is_nothing() => {
+                let dash = items.last().map_or(*start, |item| next_dash(self.text, item.span.end));
+                items.push(Node { span: Span::new(dash, dash + 1), ..node });
             }
+            Some(Open::List { items, .. }) => items.push(node),
             Some(Open::Mapping { pairs, key, .. }) => match key.take() {
                 None => *key = Some(node),
                 Some(key) => pairs.push((key, node)),
@@ -218,15 +227,28 @@ impl Builder<'_> {
         }
     }
 
-    fn deeper(&self, span: Span) -> Result<(), Option<Finding>> {
-        if self.open.len() < DEPTH_LIMIT { Ok(()) } else { Err(Some(traps::too_deep(Place::new(self.file, span)))) }
+    fn deeper(&self, span: Span) -> Result<(), Refusal> {
+        if self.open.len() < DEPTH_LIMIT { Ok(()) } else { Err(Some(Box::new(traps::too_deep(Place::new(self.file, span))))) }
     }
 
-    fn refusal_of(&self, error: &granit_parser::ScanError) -> Option<Finding> {
+    /// The parser takes a tab before the first key of a document; we don't.
+    fn spaces_only(&self, span: Span) -> Result<(), Refusal> {
+        let start = line_start(self.text, span.start);
+        let head = self.text.get(start..span.start as usize).unwrap_or("");
+        match head.find('\t').filter(|_| head.trim().is_empty()) {
+            Some(tab) => {
+                let at = u32::try_from(start + tab).unwrap_or(span.start);
+                Err(Some(Box::new(traps::tab_indent(Place::new(self.file, Span::new(at, span.start))))))
+            }
+            None => Ok(()),
+        }
+    }
+
+    fn refusal_of(&self, error: &granit_parser::ScanError) -> Refusal {
         let finding = traps::explain(self.text, self.file, error, self.trail);
         // An alias that was no alias but a text with a star leaves words behind that the parser can't place.
         let same_line = |other: &Finding| line_start(self.text, other.place.span.start) == line_start(self.text, finding.place.span.start);
-        if self.findings.iter().any(same_line) { None } else { Some(finding) }
+        if self.findings.iter().any(same_line) { None } else { Some(Box::new(finding)) }
     }
 
     fn second_document(&self, at: &ParserSpan) -> Finding {
@@ -298,10 +320,17 @@ fn comment_after(text: &str, end: u32) -> Option<Comment> {
     Some(Comment { blanks, goes_on, end: end + u32::try_from(line.len()).unwrap_or(0) })
 }
 
-/// The dash of an empty item: the nearest one before it.
-fn dash_before(text: &str, span: Span) -> Span {
-    let dash = text.get(..span.start as usize).map(str::trim_end).filter(|head| head.ends_with('-')).map(|head| head.len() - 1);
-    dash.and_then(|at| u32::try_from(at).ok()).map_or(span, |at| Span::new(at, at + 1))
+/// The dash of the item after the one that ends at `from`: it begins a line, and only comments stand between.
+fn next_dash(text: &str, from: u32) -> u32 {
+    let mut at = from as usize;
+    for line in text.get(at..).unwrap_or("").split_inclusive('\n') {
+        let blanks = line.len() - line.trim_start().len();
+        if at > from as usize && line.get(blanks..).is_some_and(|rest| rest.starts_with('-')) {
+            return u32::try_from(at + blanks).unwrap_or(from);
+        }
+        at += line.len();
+    }
+    from
 }
 
 /// A block text from its `|` or `>` to past its last letter; the parser tells only where its first line begins.
@@ -318,3 +347,6 @@ fn block_span(text: &str, span: Span) -> Span {
     let body = text.get(start as usize..span.end as usize).unwrap_or("").trim_end();
     Span::new(start, start + u32::try_from(body.len()).unwrap_or(0))
 }
+
+#[cfg(test)]
+mod tests;

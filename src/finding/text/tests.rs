@@ -77,7 +77,8 @@ fault[shares-exceed-whole]: the shares of this step add to 104 % at least of
 #[test]
 fn several_files_have_headings_and_none_has_an_excerpt_without_text() {
     let desk = Desk::new(&[("a.yaml", "title: x\n"), ("b.yml", "")]);
-    let end = Finding::fault("file-out-of-place", Place::new(FileId(1), Span::new(0, 0)), "this file is not read").help("rename it to `b.yaml`");
+    let end =
+        Finding::fault("file-out-of-place", Place::new(FileId(1), Span::new(0, 0)), "this file is not read").help("rename it to `b.yaml`");
     let findings = [Finding::advice("sentence-long", desk.at("a.yaml", "x"), "21 words"), end];
     let expected = "\
 a.yaml: no faults, 1 piece of advice
@@ -105,7 +106,8 @@ fn long_lines_are_cut_around_the_carets() {
     let long = format!("title: x\npurpose: {}here it is {}\nend: 1\n", "word ".repeat(60), "tail ".repeat(60));
     let desk = Desk::new(&[("a.yaml", &long)]);
     let near = Finding::advice("a", desk.at("a.yaml", "purpose"), "m").label("the key");
-    let far = Finding::advice("a", desk.at("a.yaml", "here it is"), "m").label("from here on").also(desk.at("a.yaml", "purpose"), "the key");
+    let far =
+        Finding::advice("a", desk.at("a.yaml", "here it is"), "m").label("from here on").also(desk.at("a.yaml", "purpose"), "the key");
     let whole = Finding::advice("a", desk.at("a.yaml", long.lines().nth(1).unwrap()), "m").label("all of this line, which is cut");
     for (finding, shown) in [(near, "purpose: word"), (far, "… word word word here it is tail"), (whole, "purpose: word")] {
         let out = render(std::slice::from_ref(&finding), &desk.sources, PLAIN);

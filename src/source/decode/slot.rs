@@ -135,7 +135,12 @@ impl<'de> Deserializer<'de> for Slot<'de, '_> {
         }
     }
 
-    fn deserialize_struct<V: Visitor<'de>>(self, name: &'static str, fields: &'static [&'static str], visitor: V) -> Result<V::Value, Mistake> {
+    fn deserialize_struct<V: Visitor<'de>>(
+        self,
+        name: &'static str,
+        fields: &'static [&'static str],
+        visitor: V,
+    ) -> Result<V::Value, Mistake> {
         let node = self.filled()?;
         let Kind::Mapping(pairs) = &node.kind else {
             let help = format!("write its keys below, indented: {}", words::list_of(fields));
@@ -152,7 +157,12 @@ impl<'de> Deserializer<'de> for Slot<'de, '_> {
         visitor.visit_seq(ItemAccess::new(items.iter(), self))
     }
 
-    fn deserialize_enum<V: Visitor<'de>>(self, _name: &'static str, variants: &'static [&'static str], visitor: V) -> Result<V::Value, Mistake> {
+    fn deserialize_enum<V: Visitor<'de>>(
+        self,
+        _name: &'static str,
+        variants: &'static [&'static str],
+        visitor: V,
+    ) -> Result<V::Value, Mistake> {
         let node = self.filled()?;
         let kind = match &node.kind {
             Kind::List(_) => "list",

@@ -1,5 +1,5 @@
 //! Broken and sound documents, and what is said of them where.
-#![expect(clippy::unwrap_used, clippy::indexing_slicing, reason = "a failing test may panic")]
+#![expect(clippy::unwrap_used, clippy::indexing_slicing, clippy::panic, reason = "a failing test may panic")]
 
 use super::decode;
 use crate::finding::{Finding, SourceMap};
@@ -135,7 +135,8 @@ needs: pork/loin
 
 #[test]
 fn an_unknown_key_offers_the_likely_one() {
-    let help = |from: &str, to: &str| found::<Procedure>(&changed(from, to)).1.iter().map(|finding| finding.help.clone()).collect::<Vec<_>>();
+    let help =
+        |from: &str, to: &str| found::<Procedure>(&changed(from, to)).1.iter().map(|finding| finding.help.clone()).collect::<Vec<_>>();
     assert_eq!(help("    give:", "    outputs:"), ["write `give`"]);
     assert_eq!(help("house-cut", "House_Cut"), ["write `house-cut`"]);
     assert_eq!(help("    minutes:", "    minute:"), ["write `minutes`"]);

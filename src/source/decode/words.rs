@@ -61,7 +61,8 @@ const LIKELY: &[(&str, &[&str])] = &[
 /// The key that an unknown one was likely meant to be: the same word in another dress, a likely wrong word, or the
 /// nearest by spelling. Keys that are absent come before keys that stand there already.
 pub(super) fn meant_key(word: &str, fields: &'static [&'static str], absent: &[&'static str]) -> Option<&'static str> {
-    let dressed: String = word.trim().chars().map(|letter| if matches!(letter, '_' | ' ') { '-' } else { letter }).collect::<String>().to_lowercase();
+    let dressed: String =
+        word.trim().chars().map(|letter| if matches!(letter, '_' | ' ') { '-' } else { letter }).collect::<String>().to_lowercase();
     if let Some(field) = fields.iter().find(|field| **field == dressed) {
         return Some(field);
     }

@@ -4,7 +4,8 @@ use serde::Deserialize;
 
 use super::shared::{OneOrMany, Picture, Question, ToolChoice};
 use super::texts::{
-    AgeText, CountText, DateText, Id, LengthText, Line, Markdown, MassText, MinutesText, ProcedureId, ShareText, TemperatureText, WholeText, Word,
+    AgeText, CountText, DateText, Id, LengthText, Line, Markdown, MassText, MinutesText, ProcedureId, ShareText, TemperatureText,
+    WholeText, Word,
 };
 use crate::source::field::{Entries, Optional, Required};
 

@@ -1,11 +1,12 @@
 //! Whole guidebooks from memory.
 #![expect(clippy::unwrap_used, reason = "a failing test may panic")]
 
+use proptest::prelude::*;
+
 use super::*;
 use crate::source::load_texts;
 
-const PROCEDURE: &str =
-    "title: T\nspecies: pork\nrevision: { number: 1, date: 2026-10-12, author: lead }\nstart: { piece: a, weight: 1 kg }\nyields: { b: 100 % }\n";
+const PROCEDURE: &str = "title: T\nspecies: pork\nrevision: { number: 1, date: 2026-10-12, author: lead }\nstart: { piece: a, weight: 1 kg }\nyields: { b: 100 % }\n";
 
 fn told(documents: &Documents, findings: &[Finding]) -> Vec<String> {
     let line = |finding: &Finding| {
@@ -91,4 +92,51 @@ fn what_can_not_be_read_is_one_finding_each_and_the_rest_is_read() {
         "pork/vast.yaml",
     ];
     assert_eq!(documents.broken, broken);
+}
+
+/// A sound procedure with random bytes put in, taken out or doubled.
+fn spoilt() -> impl Strategy<Value = Vec<u8>> {
+    let bit = prop_oneof![any::<u8>().prop_map(|byte| vec![byte]), "[\\[\\]{}:,#&*!|>'\"%@`\\-\t\n é]{1,4}".prop_map(String::into_bytes)];
+    proptest::collection::vec((any::<prop::sample::Index>(), 0..4_usize, bit), 0..6).prop_map(|changes| {
+        let mut bytes = SAMPLE.as_bytes().to_vec();
+        for (at, taken, put) in changes {
+            let at = at.index(bytes.len().max(1)).min(bytes.len());
+            let end = (at + taken).min(bytes.len());
+            bytes.splice(at..end, put);
+        }
+        bytes
+    })
+}
+
+const SAMPLE: &str = "title: Whole chicken\nspecies: chicken\nhouse-cut: true  # usual\nrevision: { number: 3, date: 2026-10-12 }\nstart:\n  piece: a\n  weight: 1.6–2.0 kg\nsteps:\n  - name: Take off\n    take: [a, b]\n    do: |\n      Fold: each # leg.\n    tools: [{ any-of: [x] }, 'y']\n    give:\n      c: { share: 31–35 %, counts: { ribs: 2 } }\n      d: rest\n";
+
+proptest! {
+    /// No bytes make reading, drawing or writing findings panic, and every finding has a line of its file.
+    #[test]
+    fn no_bytes_make_reading_panic(spoilt in spoilt(), any in proptest::collection::vec(any::<u8>(), 0..80)) {
+        let files: Files = [
+            ("cuts/pork.yaml", any.clone()),
+            ("cutting-tests/pork/loin.csv", any.clone()),
+            ("guidebook.yaml", spoilt.clone()),
+            ("pages/a.md", any.clone()),
+            ("pictures/a.png", any),
+            ("pork/loin.yaml", spoilt.clone()),
+            ("cutting-tests/pork/sample.csv", spoilt),
+        ]
+        .into_iter()
+        .map(|(path, bytes)| (path.to_owned(), Entry::File(bytes)))
+        .collect();
+        let (documents, findings) = load(files.clone());
+        for finding in &findings {
+            let source = documents.sources.get(finding.place.file).unwrap();
+            prop_assert!(source.line_column(finding.place.span.start).line as usize <= source.text().lines().count() + 1);
+            prop_assert!(source.text().is_char_boundary((finding.place.span.start as usize).min(source.text().len())), "{finding:?}");
+        }
+        let text = crate::finding::text::render(&findings, &documents.sources, crate::finding::text::Style::default());
+        prop_assert!(text.lines().all(|line| unicode_width::UnicodeWidthStr::width(line) <= 80), "{text}");
+        let written = crate::finding::json::render(&findings, &documents.sources);
+        prop_assert!(serde_json::from_str::<serde_json::Value>(&written).is_ok());
+        let (_, again) = load(files);
+        prop_assert_eq!(findings, again);
+    }
 }
