@@ -57,11 +57,8 @@ pub struct Chain {
 pub(super) fn chains(procedures: &[ProcedureAnalysis], starts: &Starts, cuts: &HouseCuts) -> Vec<Chain> {
     let given: BTreeSet<&str> =
         procedures.iter().flat_map(|procedure| procedure.network.given().map(|(_, piece)| piece.id.as_str())).collect();
-    let mut roots: Vec<(usize, &str)> = starts
-        .house_cuts()
-        .filter(|(piece, _)| !given.contains(piece))
-        .filter_map(|(piece, at)| Some((*at.first()?, piece)))
-        .collect();
+    let mut roots: Vec<(usize, &str)> =
+        starts.house_cuts().filter(|(piece, _)| !given.contains(piece)).filter_map(|(piece, at)| Some((*at.first()?, piece))).collect();
     roots.sort_unstable();
     roots.into_iter().map(|(first, piece)| chain(piece, first, procedures, starts, cuts)).collect()
 }

@@ -105,7 +105,11 @@ impl Counts {
         let mut total = first.clone();
         for piece in pieces {
             let Some(piece) = piece else { return BTreeMap::new() };
-            total = total.into_iter().filter_map(|(part, sum)| Some((plus(sum, *piece.get(&part)?), part))).map(|(sum, part)| (part, sum)).collect();
+            total = total
+                .into_iter()
+                .filter_map(|(part, sum)| Some((plus(sum, *piece.get(&part)?), part)))
+                .map(|(sum, part)| (part, sum))
+                .collect();
         }
         total
     }

@@ -134,9 +134,7 @@ fn agreed<T: PartialEq>(procedure: &Procedure, piece: &NetworkPiece, pick: impl 
         result = match (pick(output), result) {
             (Said::Broken, _) => return Agreed::Broken,
             (Said::Value(value), Agreed::Silent) => Agreed::Stated { value, at: *giving },
-            (Said::Value(other), Agreed::Stated { value, at }) if other != value => {
-                Agreed::Differs { value, at, other, other_at: *giving }
-            }
+            (Said::Value(other), Agreed::Stated { value, at }) if other != value => Agreed::Differs { value, at, other, other_at: *giving },
             (Said::Value(_) | Said::Nothing, before) => before,
         };
     }

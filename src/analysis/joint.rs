@@ -40,9 +40,8 @@ impl Declared {
     /// True when it has at least one value in common with the computed range.
     #[must_use]
     pub fn meets(&self) -> bool {
-        self.computed.is_none_or(|computed| {
-            self.stated.low.fraction() <= computed.high + 1e-9 && computed.low <= self.stated.high.fraction() + 1e-9
-        })
+        self.computed
+            .is_none_or(|computed| self.stated.low.fraction() <= computed.high + 1e-9 && computed.low <= self.stated.high.fraction() + 1e-9)
     }
 }
 

@@ -23,6 +23,9 @@ pub mod shares;
 pub mod starts;
 pub mod step_balance;
 mod stretches;
+#[cfg(test)]
+#[allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may fail")]
+mod testing;
 pub mod typicals;
 pub mod uses;
 
@@ -62,11 +65,8 @@ impl Analysis {
     pub fn of(guidebook: &Guidebook) -> Self {
         let starts = Starts::of(guidebook);
         let test_runs = TestRuns::of(guidebook);
-        let procedures: Vec<ProcedureAnalysis> = guidebook
-            .procedures
-            .par_iter()
-            .map(|procedure| ProcedureAnalysis::of(guidebook, procedure, &starts, &test_runs))
-            .collect();
+        let procedures: Vec<ProcedureAnalysis> =
+            guidebook.procedures.par_iter().map(|procedure| ProcedureAnalysis::of(guidebook, procedure, &starts, &test_runs)).collect();
         let house_cuts = HouseCuts::of(&procedures, &starts);
         let chains = chains(&procedures, &starts, &house_cuts);
         let hand_overs = hand_overs(guidebook, &procedures, &house_cuts);

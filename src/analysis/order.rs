@@ -123,7 +123,9 @@ impl Walk<'_> {
     fn give(&mut self, step_at: usize, step: &NetworkStep) {
         let own = |piece: &usize| step.takes.contains(&Some(*piece));
         let made_before = |piece: &usize| {
-            self.pieces.get(*piece).is_some_and(|piece| piece.is_start || piece.given_by.first().is_some_and(|giving| giving.step < step_at))
+            self.pieces
+                .get(*piece)
+                .is_some_and(|piece| piece.is_start || piece.given_by.first().is_some_and(|giving| giving.step < step_at))
         };
         let does_nothing = !step.gives.is_empty() && step.gives.iter().all(|piece| own(piece) && made_before(piece));
         let mut faults = Vec::new();

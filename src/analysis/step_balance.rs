@@ -136,10 +136,8 @@ impl StepBalance {
         for output in &mut self.outputs {
             let others_low = low - output.stated.low;
             let others_high = high - output.stated.high;
-            output.tight = Range {
-                low: output.stated.low.max(Share::WHOLE - others_high),
-                high: output.stated.high.min(Share::WHOLE - others_low),
-            };
+            output.tight =
+                Range { low: output.stated.low.max(Share::WHOLE - others_high), high: output.stated.high.min(Share::WHOLE - others_low) };
         }
     }
 }
@@ -149,9 +147,7 @@ fn read_share(output: &Output) -> Option<ShareSpec> {
     let spec = *output.share.value()?;
     match spec {
         ShareSpec::Rest => Some(spec),
-        ShareSpec::Between(range) => {
-            (Share::ZERO <= range.low && range.low <= range.high && range.high <= Share::WHOLE).then_some(spec)
-        }
+        ShareSpec::Between(range) => (Share::ZERO <= range.low && range.low <= range.high && range.high <= Share::WHOLE).then_some(spec),
     }
 }
 
@@ -177,5 +173,57 @@ fn compare_with_whole(rests: usize, sum_low: Share, sum_high: Share) -> Whole {
         0 if sum_high < Share::WHOLE => Whole::FallsShort(Share::WHOLE - sum_high),
         0 | 1 => Whole::Possible,
         _ => Whole::SeveralRests,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::analysis::testing::{percent, step};
+
+    fn balance(text: &str) -> StepBalance {
+        StepBalance::of(&step(text)).unwrap()
+    }
+
+    fn share(text: &str) -> Share {
+        percent(text).low
+    }
+
+    #[test]
+    fn says_by_how_much_a_step_cannot_happen() {
+        // Own judgement figures of a boned loin: 76 + 27.6 is 3.6 over.
+        assert_eq!(balance("loin -> boneless 76-80 | frame 27.6-33.6 | loss 0-0.5").whole, Whole::Exceeds(share("3.6")));
+        assert_eq!(balance("loin -> boneless 60-64 | frame 27.6-33.6 | loss 0-0.5").whole, Whole::FallsShort(share("1.9")));
+        assert_eq!(balance("loin -> boneless 60-64 | frame rest | loss 0-0.5").whole, Whole::Possible);
+        assert_eq!(balance("loin -> boneless 99-100 | frame rest | loss 2-3").whole, Whole::Exceeds(share("1")));
+        assert_eq!(balance("loin -> boneless 50 | frame rest | chine rest").whole, Whole::SeveralRests);
+        assert_eq!(balance("loin -> boneless 33.3333333 | frame 66.6666667").whole, Whole::Possible);
+    }
+
+    #[test]
+    fn names_the_values_that_can_never_occur() {
+        let balance = balance("leg -> topside 60-75 | shank 28-34 | loss 0-1");
+        let topside = balance.outputs[0];
+        assert_eq!(topside.tight, percent("65-72"));
+        assert_eq!(topside.never_low(), Some(percent("60-65")));
+        assert_eq!(topside.never_high(), Some(percent("72-75")));
+        assert!(!balance.outputs[1].is_loose() && !balance.outputs[2].is_loose());
+    }
+
+    #[test]
+    fn rest_is_what_the_others_leave() {
+        let balance = balance("bird -> legs 31-35 | body rest | loss 0-0.3");
+        assert_eq!(balance.outputs[1].stated, percent("64.7-69"));
+        assert_eq!(balance.outputs[1].tight, percent("64.7-69"));
+        assert_eq!(balance.rests, 1);
+        assert_eq!(balance.outputs.iter().map(|output| output.slot).collect::<Vec<_>>(), [Slot::Give(0), Slot::Give(1), Slot::Loss]);
+    }
+
+    #[test]
+    fn says_nothing_where_a_share_could_not_be_read() {
+        assert!(StepBalance::of(&step("bird -> legs broken | body rest")).is_none());
+        assert!(StepBalance::of(&step("bird -> legs 10-120 | body rest")).is_none());
+        assert!(StepBalance::of(&Step { give_known: false, ..step("bird -> legs 31-35 | body rest") }).is_none());
+        assert!(StepBalance::of(&Step { loss: Stated::Broken, ..step("bird -> legs 31-35 | body rest") }).is_none());
     }
 }

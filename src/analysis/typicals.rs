@@ -148,3 +148,64 @@ fn between_ends(output: &OutputBalance, need: i128, width: i128) -> Fraction {
     let span = i128::from((output.stated.high - output.stated.low).billionths());
     Fraction { numerator: low * width + need * span, denominator: whole * width }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::analysis::step_balance::StepBalance;
+    use crate::analysis::testing::{percent, step};
+    use crate::model::Stated;
+
+    fn found(text: &str) -> Vec<Option<Share>> {
+        match typicals_of(text) {
+            Typicals::Found(fractions) => fractions.into_iter().map(Fraction::exact).collect(),
+            other => panic!("{other:?}"),
+        }
+    }
+
+    fn typicals_of(text: &str) -> Typicals {
+        StepBalance::of(&step(text)).unwrap().typicals
+    }
+
+    fn share(text: &str) -> Option<Share> {
+        Some(percent(text).low)
+    }
+
+    #[test]
+    fn the_others_stand_equally_far_up_their_ranges() {
+        // Lows add up to 0.9, highs to 1.1: halfway up.
+        assert_eq!(found("a -> b 40-50 | c 50-60"), [share("45"), share("55"), share("0")]);
+        // A given 48 leaves 52 for a range of 50 to 60 and a loss of 0 to 10: a tenth of the way up.
+        assert_eq!(found("a -> b 40-50 ~48 | c 50-60 | loss 0-10"), [share("48"), share("51"), share("1")]);
+        assert_eq!(found("a -> b 40-50 ~48 | c rest"), [share("48"), share("52"), share("0")]);
+        assert_eq!(found("a -> b 30 | c 70"), [share("30"), share("70"), share("0")]);
+    }
+
+    #[test]
+    fn thirds_stay_exact_fractions() {
+        let Typicals::Found(fractions) = typicals_of("a -> b 0-100 | c 0-100 | d 0-100") else { panic!() };
+        assert_eq!(fractions[0].exact(), None);
+        assert_eq!(fractions[0].number(), 1.0 / 3.0);
+    }
+
+    #[test]
+    fn all_given_may_miss_by_rounding_alone() {
+        let Typicals::Found(fractions) = typicals_of("a -> b 40-50 ~44.9 | c 50-60 ~55") else { panic!() };
+        assert_eq!(fractions[0], Fraction { numerator: 449_000_000, denominator: 999_000_000 });
+        assert!(matches!(typicals_of("a -> b 40-50 ~44.85 | c 50-60 ~55"), Typicals::Found(_)));
+        assert_eq!(typicals_of("a -> b 40-50 ~44.84 | c 50-60 ~55"), Typicals::AllGivenMiss(Miss::Under(percent("0.16").low)));
+        assert_eq!(typicals_of("a -> b 40-50 ~45.2 | c 50-60 ~55 | loss 0"), Typicals::AllGivenMiss(Miss::Over(percent("0.2").low)));
+    }
+
+    #[test]
+    fn says_what_does_not_work() {
+        let outside = Outside { output: 0, given: percent("39").low, miss: Miss::Under(percent("1").low) };
+        assert_eq!(typicals_of("a -> b 40-50 ~39 | c 50-60"), Typicals::OutsideRange(vec![outside]));
+        assert_eq!(typicals_of("a -> b 60-75 ~74 | c 28-34 | loss 0-1"), Typicals::CannotAddUp(Miss::Over(percent("2").low)));
+        assert_eq!(typicals_of("a -> b 60-75 ~61 | c 28-34 | loss 0-1"), Typicals::CannotAddUp(Miss::Under(percent("4").low)));
+        assert_eq!(typicals_of("a -> b 60-75 | c 50-60 | loss 0-1"), Typicals::Unknown);
+        let mut broken = step("a -> b 40-50 | c 50-60");
+        broken.give[0].typical = Stated::Broken;
+        assert_eq!(StepBalance::of(&broken).unwrap().typicals, Typicals::Unknown);
+    }
+}
