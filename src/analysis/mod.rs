@@ -4,6 +4,8 @@
 //! known is absent (`None`), never wrong. Checks, figures, site and tally read it. `Analysis::of` computes
 //! all of it once, in time about linear in the size of the guidebook.
 
+#![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing, reason = "a test may fail"))]
+
 pub mod chain;
 pub mod clock;
 pub mod counts;
@@ -23,11 +25,15 @@ pub mod shares;
 pub mod starts;
 pub mod step_balance;
 mod stretches;
-#[cfg(test)]
-#[allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may fail")]
-mod testing;
 pub mod typicals;
 pub mod uses;
+
+#[cfg(test)]
+mod random_networks;
+#[cfg(test)]
+mod shares_oracle;
+#[cfg(test)]
+mod testing;
 
 use rayon::prelude::*;
 
