@@ -194,3 +194,117 @@ impl Nodes {
         Some(Shares::over(Flow::new(loss + 1, 0, steps), listed, loss))
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::analysis::Analysis;
+    use crate::analysis::testing::{guidebook, house_cut, procedure};
+    use crate::model::Procedure;
+    use crate::model::words::Use;
+
+    fn analysis(procedures: Vec<Procedure>) -> Analysis {
+        Analysis::of(&guidebook(procedures))
+    }
+
+    fn percent(chain: &Chain, piece: &str) -> (f64, f64, f64) {
+        let share = chain.shares.as_ref().unwrap().piece(piece).unwrap().share.map(|share| (share * 1e6).round() / 1e4);
+        (share.low, share.typical, share.high)
+    }
+
+    #[test]
+    fn shares_multiply_and_a_tub_of_two_procedures_is_one() {
+        let analysis = analysis(vec![
+            house_cut("a/loin", "loin", &["loin -> boneless 60-70 =retail | trim 30-40 =lean-trim"]),
+            house_cut("a/side", "side", &["side -> loin 40-50 | leg 30-40 =retail | trim 10-30 =lean-trim"]),
+        ]);
+        let chain = &analysis.chains[0];
+        assert_eq!((analysis.chains.len(), chain.start.as_str()), (1, "side"));
+        assert_eq!(chain.procedures, ["a/side", "a/loin"]);
+        let pieces: Vec<&str> = chain.shares.as_ref().unwrap().pieces.iter().map(|piece| piece.piece.as_str()).collect();
+        assert_eq!(pieces, ["loin", "leg", "trim", "boneless"]);
+        assert_eq!(percent(chain, "loin"), (40.0, 45.0, 50.0));
+        assert_eq!(percent(chain, "boneless"), (24.0, 29.25, 35.0));
+        // Trim of both: at least 10 % with the most loin (50 · 0.3), at most 30 % with the least (40 · 0.4).
+        assert_eq!(percent(chain, "trim"), (25.0, 35.75, 46.0));
+        let shares = chain.shares.as_ref().unwrap();
+        assert!(!shares.piece("loin").unwrap().is_final && shares.piece("loin").unwrap().purpose.is_none());
+        assert_eq!(shares.uses.iter().map(|entry| entry.purpose).collect::<Vec<_>>(), [Use::Retail, Use::LeanTrim]);
+        assert!(analysis.cycles.is_empty() && chain.use_conflicts.is_empty());
+    }
+
+    #[test]
+    fn a_start_that_two_procedures_give_is_cut_after_both() {
+        let analysis = analysis(vec![
+            house_cut("a/belly", "belly", &["belly -> trim 20 | streaky 80 =retail"]),
+            house_cut("a/side", "side", &["side -> belly 50 | trim 10 | rest-of-side 40"]),
+            house_cut("a/trim", "trim", &["trim -> mince 95 =retail | waste 5 =inedible"]),
+        ]);
+        let chain = &analysis.chains[0];
+        assert_eq!(chain.procedures, ["a/side", "a/belly", "a/trim"]);
+        assert_eq!(percent(chain, "trim"), (20.0, 20.0, 20.0));
+        assert_eq!(percent(chain, "mince"), (19.0, 19.0, 19.0));
+    }
+
+    #[test]
+    fn equal_names_inside_two_procedures_do_not_mix() {
+        let analysis = analysis(vec![
+            house_cut("a/leg", "leg", &["leg -> body 90 | bone 10 =bone", "body -> topside 50 =retail | flank 50 =retail"]),
+            house_cut("a/side", "side", &["side -> body 80 | head 20 =bone", "body -> leg 25 | loin 75 =retail"]),
+        ]);
+        let chain = &analysis.chains[0];
+        assert_eq!(percent(chain, "topside"), (9.0, 9.0, 9.0));
+        // Listed once, added up: 80 % in one procedure, 0.8 · 0.25 · 0.9 in the other.
+        assert_eq!(percent(chain, "body"), (98.0, 98.0, 98.0));
+    }
+
+    #[test]
+    fn a_chain_with_trouble_has_no_figures() {
+        let impossible = analysis(vec![
+            house_cut("a/leg", "leg", &["leg -> topside 60 =retail | flank 50 =retail"]),
+            house_cut("a/side", "side", &["side -> leg 25 | loin 75 =retail"]),
+        ]);
+        assert_eq!(impossible.chains[0].troubles, [ChainTrouble::Unsound("a/leg".to_owned())]);
+        assert!(impossible.chains[0].shares.is_none() && impossible.procedures[1].is_sound());
+        let two_house_cuts = analysis(vec![
+            house_cut("a/leg", "leg", &["leg -> topside 50 | flank 50"]),
+            house_cut("a/leg-too", "leg", &["leg -> topside 60 | flank 40"]),
+            house_cut("a/side", "side", &["side -> leg 25 | loin 75 =retail"]),
+        ]);
+        assert_eq!(two_house_cuts.chains[0].troubles, [ChainTrouble::UnclearHouseCut("leg".to_owned())]);
+    }
+
+    #[test]
+    fn a_circle_of_house_cuts_is_told_once() {
+        let circle = analysis(vec![
+            house_cut("a/one", "b", &["b -> c 50 | x 50"]),
+            house_cut("a/root", "a", &["a -> b 50 | y 50"]),
+            house_cut("a/two", "c", &["c -> b 50 | z 50"]),
+        ]);
+        assert_eq!(circle.cycles, [["a/one", "a/two"]]);
+        assert_eq!(circle.chains[0].troubles, [ChainTrouble::Circular]);
+    }
+
+    #[test]
+    fn only_house_cuts_carry_on_and_a_missing_use_is_implied() {
+        let analysis = analysis(vec![
+            procedure("a/leg", "leg", &["leg -> topside 50 =retail | flank 50 =retail"]),
+            house_cut("a/side", "side", &["side -> leg 25 | loin 75"]),
+        ]);
+        let chain = &analysis.chains[0];
+        assert_eq!(chain.procedures, ["a/side"]);
+        let shares = chain.shares.as_ref().unwrap();
+        assert_eq!(shares.piece("leg").unwrap().purpose, Some(Use::ForCutting));
+        assert_eq!(shares.piece("loin").unwrap().purpose, None);
+    }
+
+    #[test]
+    fn two_uses_of_one_tub_are_told() {
+        let analysis = analysis(vec![
+            house_cut("a/loin", "loin", &["loin -> boneless 60-70 =retail | trim 30-40 =fat-trim"]),
+            house_cut("a/side", "side", &["side -> loin 40-50 | trim 50-60 =lean-trim"]),
+        ]);
+        let conflict = &analysis.chains[0].use_conflicts[0];
+        assert_eq!((conflict.first.1, conflict.other.1), (Use::LeanTrim, Use::FatTrim));
+    }
+}

@@ -211,3 +211,63 @@ fn said(output: &Output, part: &str) -> Said {
 fn plus(one: Range<u32>, other: Range<u32>) -> Range<u32> {
     Range { low: one.low.saturating_add(other.low), high: one.high.saturating_add(other.high) }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::analysis::testing::procedure;
+
+    fn counts(steps: &[&str]) -> Counts {
+        let procedure = procedure("p/p", "side", steps);
+        Counts::of(&procedure, &Network::of(&procedure))
+    }
+
+    const PARTED: &str = "side -> shoulder 30 ribs:3 | middle 40 ribs:11 | leg 30";
+
+    #[test]
+    fn ribs_are_conserved_and_a_silent_output_holds_none() {
+        assert_eq!(counts(&[PARTED, "middle -> slab 40 ribs:8 | frame 20 ribs:3 | eye 40"]).troubles, []);
+        let single = Range::single;
+        assert_eq!(
+            counts(&[PARTED, "middle -> slab 40 ribs:8 | frame 20 ribs:2 | eye 40"]).troubles,
+            [CountTrouble::NotConserved { step: 1, part: "ribs".to_owned(), taken: single(11), given: single(10) }]
+        );
+        assert_eq!(counts(&[PARTED, "middle -> slab 40 ribs:8-10 | frame 20 ribs:1-3 | eye 40"]).troubles, []);
+        assert_eq!(counts(&[PARTED, "middle -> slab 40 ribs:12 | frame rest ribs:rest | eye 40"]).troubles.len(), 1);
+    }
+
+    #[test]
+    fn rest_is_resolved_and_followed() {
+        let steps = [PARTED, "middle -> slab 40 ribs:8-9 | frame 60 ribs:rest", "frame -> riblets 50 ribs:4 | chine 50"];
+        let counts = counts(&steps);
+        assert_eq!(counts.held[5].get("ribs"), Some(&Range { low: 2, high: 3 }));
+        assert!(matches!(&counts.troubles[..], [CountTrouble::NotConserved { step: 2, .. }]));
+    }
+
+    #[test]
+    fn where_no_output_names_the_part_it_is_followed_no_further() {
+        let counts = counts(&[PARTED, "middle -> slab 40 | frame 60", "slab -> x 50 ribs:20 | y 50"]);
+        assert_eq!(counts.troubles, []);
+    }
+
+    #[test]
+    fn joins_and_tubs_add_up() {
+        let join = "shoulder, middle -> front 60 ribs:10 | back 40 ribs:4";
+        assert_eq!(counts(&[PARTED, join]).troubles, []);
+        let tub = ["side -> one 50 ribs:3 | tub 50 ribs:4", "one -> tub 50 ribs:2 | two 50 ribs:1", "tub -> x 50 ribs:6 | y 50 ribs:1"];
+        assert!(matches!(&counts(&tub).troubles[..], [CountTrouble::NotConserved { step: 2, taken: Range { low: 6, .. }, .. }]));
+    }
+
+    #[test]
+    fn parts_sawn_across_lie_in_several_outputs() {
+        let sawn = |outputs: &str| counts(&[PARTED, &format!("middle -> {outputs} ; cuts ribs")]).troubles;
+        assert_eq!(sawn("loin 50 ribs:11 | belly 50 ribs:11"), []);
+        assert!(matches!(&sawn("loin 50 ribs:11 | belly 50 ribs:12")[..], [CountTrouble::AboveTaken { output: 1, .. }]));
+        assert!(matches!(&sawn("loin 50 ribs:11 | belly 50")[..], [CountTrouble::CutThroughSilent { outputs, .. }] if *outputs == [1]));
+    }
+
+    #[test]
+    fn two_rests_of_one_part_are_told() {
+        assert!(matches!(&counts(&["side -> a 50 ribs:rest | b 50 ribs:rest"]).troubles[..], [CountTrouble::SeveralRests { step: 0, .. }]));
+    }
+}

@@ -76,3 +76,51 @@ fn texts<'a>(sources: impl IntoIterator<Item = &'a Spanned<String>>) -> Vec<Stri
     }
     found
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::analysis::network::Network;
+    use crate::analysis::testing::{given, guidebook, kilograms, procedure, spanned};
+    use crate::finding::{FileId, Place, Span};
+    use crate::model::Stated;
+    use crate::model::guidebook::{CuttingTest, Run};
+
+    fn run(weighed: bool) -> Run {
+        let place = Place::new(FileId(0), Span::default());
+        let mass = || given(kilograms("1").low);
+        Run {
+            place,
+            date: Stated::Absent,
+            cutter: String::new(),
+            lot: String::new(),
+            start: mass(),
+            weights: vec![if weighed { mass() } else { Stated::Absent }],
+        }
+    }
+
+    #[test]
+    fn runs_then_the_nearest_source_then_own_judgement() {
+        let mut leg = procedure("a/leg", "leg", &["leg -> topside 50 | flank 50"]);
+        let evidence = |procedure: &Procedure, weighed: usize| {
+            let mut book = guidebook(vec![procedure.clone()]);
+            let runs = (0..6).map(|at| run(at < weighed)).collect();
+            let (file, place) = (FileId(0), Place::new(FileId(0), Span::default()));
+            book.cutting_tests.push(CuttingTest {
+                procedure: "a/leg".to_owned(),
+                file,
+                place,
+                columns: vec![spanned("topside".to_owned())],
+                runs,
+            });
+            let network = Network::of(procedure);
+            evidence_of(procedure, &network.pieces[1], &TestRuns::of(&book))
+        };
+        assert_eq!(evidence(&leg, 5), Evidence::Tested(5));
+        assert_eq!(evidence(&leg, 4), Evidence::OwnJudgement);
+        leg.sources = vec![spanned("A handbook".to_owned())];
+        assert_eq!(evidence(&leg, 4), Evidence::Source(vec!["A handbook".to_owned()]));
+        leg.steps[0].give[0].sources = vec![spanned("A table".to_owned())];
+        assert_eq!(evidence(&leg, 4), Evidence::Source(vec!["A table".to_owned()]));
+    }
+}

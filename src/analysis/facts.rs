@@ -146,3 +146,28 @@ fn agreed<T: PartialEq>(procedure: &Procedure, piece: &NetworkPiece, pick: impl 
 pub fn output_at(procedure: &Procedure, giving: Giving) -> Option<&Output> {
     procedure.steps.get(giving.step)?.give.get(giving.output)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::analysis::network::Network;
+    use crate::analysis::testing::procedure;
+
+    fn trim(second: &str) -> PieceFacts {
+        let steps = ["a -> b 50 | trim 50 =lean-trim", &format!("b -> c 50 | trim 50 {second}")];
+        let procedure = procedure("p/p", "a", &steps);
+        let network = Network::of(&procedure);
+        PieceFacts::of(&procedure, &network.pieces[2])
+    }
+
+    #[test]
+    fn a_tub_states_each_fact_at_least_once_and_never_differently() {
+        assert_eq!(trim("").purpose.value(), Some(&Use::LeanTrim));
+        assert_eq!(trim("=lean-trim").purpose.value(), Some(&Use::LeanTrim));
+        let differs = trim("=fat-trim").purpose;
+        let (at, other_at) = (Giving { step: 0, output: 1 }, Giving { step: 1, output: 1 });
+        assert_eq!(differs, Agreed::Differs { value: Use::LeanTrim, at, other: Use::FatTrim, other_at });
+        assert_eq!(trim("").pieces_together(), Some(1));
+        assert_eq!(trim("x2").pieces_together(), Some(2));
+    }
+}

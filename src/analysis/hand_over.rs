@@ -75,3 +75,36 @@ fn compare(at_typical: Range<f64>, at_any: Range<f64>, wanted: Range<Mass>) -> F
         Fit::Inside
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::analysis::Analysis;
+    use crate::analysis::testing::{given, guidebook, house_cut, kilograms};
+
+    /// A leg of 25 to 28 % of a side of 8 to 12 kg, typically 10, handed to a guide written for `wanted`.
+    fn hand_over(wanted: &str, together: u32) -> HandOver {
+        let mut leg = house_cut("a/leg", "leg", &["leg -> topside 50 | flank 50"]);
+        leg.start.weight = given(kilograms(wanted));
+        let side = format!("side -> leg 25-28 x{together} | loin rest");
+        let book = guidebook(vec![leg, house_cut("a/side", "side", &[&side])]);
+        Analysis::of(&book).hand_overs.first().unwrap().clone()
+    }
+
+    #[test]
+    fn the_weight_of_one_piece_is_held_against_the_taker() {
+        let inside = hand_over("2.5-2.8", 1);
+        assert_eq!(inside.fit, Fit::Inside);
+        assert!((inside.at_typical.low - 2.5).abs() < 1e-12 && (inside.at_any.high - 3.36).abs() < 1e-12);
+        assert_eq!(hand_over("2.51-2.8", 1).fit, Fit::CanLeave);
+        assert_eq!(hand_over("3.36-4", 1).fit, Fit::CanLeave);
+        assert_eq!(hand_over("3.37-4", 1).fit, Fit::NeverMeets);
+        assert_eq!(hand_over("1-1.99", 1).fit, Fit::NeverMeets);
+    }
+
+    #[test]
+    fn two_together_weigh_half_each() {
+        assert_eq!(hand_over("2.5-2.8", 2).fit, Fit::NeverMeets);
+        assert_eq!(hand_over("1.25-1.4", 2).fit, Fit::Inside);
+    }
+}

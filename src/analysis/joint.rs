@@ -160,3 +160,55 @@ fn least_miss(flow: &Flow, bounds: &[Bound]) -> Option<f64> {
     let solution = problem.solve().ok()?;
     Some(misses.iter().map(|(under, over)| solution.value(*under) + solution.value(*over)).sum())
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::analysis::step_balance::StepBalance;
+    use crate::analysis::testing::{given, percent, procedure, spanned};
+    use crate::model::procedure::DeclaredYield;
+
+    fn joint(yields: &[(&str, &str)]) -> Joint {
+        let steps = ["side -> leg 40-50 | middle 50-60", "middle -> loin 40-60 | belly 40-60"];
+        let mut procedure = procedure("p/p", "side", &steps);
+        for (piece, range) in yields {
+            procedure.yields.push(DeclaredYield { piece: spanned((*piece).to_owned()), share: given(percent(range)) });
+        }
+        let network = Network::of(&procedure);
+        let balances: Vec<_> = procedure.steps.iter().map(StepBalance::of).collect();
+        let shares = Shares::of(&network, &balances, &vec![None; network.pieces.len()]).unwrap();
+        Joint::of(&procedure, &network, &shares).unwrap()
+    }
+
+    #[test]
+    fn what_the_steps_can_do_is_possible() {
+        assert_eq!(joint(&[("leg", "45"), ("loin", "26-30"), ("middle", "50-60"), ("loss", "0")]).total_miss, Some(0.0));
+        // At the very edge: all slack to the leg, all of what is left to the loin.
+        assert!(joint(&[("leg", "50"), ("loin", "30")]).is_possible());
+    }
+
+    #[test]
+    fn each_alone_can_hold_and_both_cannot() {
+        let joint = joint(&[("belly", "20-36"), ("leg", "50"), ("loin", "33-36")]);
+        assert!(joint.declared.iter().all(Declared::meets));
+        // With a leg of 50 the middle is 50, of which the loin is 30 at most: three points short.
+        assert!((joint.total_miss.unwrap() - 0.03).abs() < 1e-9);
+        assert_eq!(joint.conflict, [1, 2]);
+    }
+
+    #[test]
+    fn a_range_that_sticks_out_is_told_by_how_much() {
+        let joint = joint(&[("leg", "38-52"), ("trotter", "1")]);
+        assert!(joint.is_possible());
+        let (below, above) = joint.declared[0].sticks_out();
+        assert!((below - 0.02).abs() < 1e-12 && (above - 0.02).abs() < 1e-12);
+        assert_eq!(joint.declared[1].computed, None);
+    }
+
+    #[test]
+    fn one_that_no_step_can_reach_conflicts_by_itself() {
+        let joint = joint(&[("leg", "45"), ("loin", "37-40")]);
+        assert!(!joint.declared[1].meets());
+        assert_eq!(joint.conflict, [1]);
+    }
+}

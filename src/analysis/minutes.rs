@@ -40,3 +40,18 @@ fn add(sum: Range<Minutes>, step: Option<Range<Minutes>>) -> Option<Range<Minute
     let step = step?;
     Some(Range { low: Minutes(sum.low.0.saturating_add(step.low.0)), high: Minutes(sum.high.0.saturating_add(step.high.0)) })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::analysis::testing::procedure;
+
+    #[test]
+    fn steps_add_up_and_several_at_once_multiply() {
+        let minutes = |low: i64, high: i64| Some(Range { low: Minutes(low * 1000), high: Minutes(high * 1000) });
+        let totals = MinuteTotals::of(&procedure("p/p", "a", &["a -> b 50 | c 50 ; minutes 2-5 ; at-once 6", "b -> d 100 ; minutes 3-7"]));
+        assert_eq!(totals, MinuteTotals { bench: minutes(15, 37), once: minutes(5, 12) });
+        let unknown = MinuteTotals::of(&procedure("p/p", "a", &["a -> b 50 | c 50 ; minutes 2-5", "b -> d 100"]));
+        assert_eq!(unknown, MinuteTotals { bench: None, once: None });
+    }
+}

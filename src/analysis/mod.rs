@@ -29,6 +29,8 @@ pub mod typicals;
 pub mod uses;
 
 #[cfg(test)]
+mod clock_tests;
+#[cfg(test)]
 mod random_networks;
 #[cfg(test)]
 mod shares_oracle;

@@ -171,3 +171,83 @@ impl Walk<'_> {
         false
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::analysis::network::Network;
+    use crate::analysis::testing::procedure;
+
+    fn faults(steps: &[&str]) -> Vec<OrderFault> {
+        Network::of(&procedure("p/p", "a", steps)).faults
+    }
+
+    fn taking(step: usize, take: usize) -> Taking {
+        Taking { step, take }
+    }
+
+    fn giving(step: usize, output: usize) -> Giving {
+        Giving { step, output }
+    }
+
+    #[test]
+    fn splits_tubs_and_joins_in_order_are_sound() {
+        let steps = ["a -> b 50 | c 50", "b -> d 60 | trim 40", "c -> e 60 | trim 40", "d, e -> f 90 | trim 10", "trim -> mince 100"];
+        assert_eq!(faults(&steps), []);
+    }
+
+    #[test]
+    fn a_piece_must_be_known_made_and_complete() {
+        assert_eq!(faults(&["a -> b 50 | c 50", "bb -> d 100"]), [OrderFault::UnknownTake { at: taking(1, 0) }]);
+        assert_eq!(
+            faults(&["a -> b 50 | c 50", "d -> e 100", "b -> d 100"]),
+            [OrderFault::TakenBeforeMade { at: taking(1, 0), made_by: giving(2, 0), circular: false }]
+        );
+        assert_eq!(
+            faults(&["a -> b 50 | trim 50", "trim -> mince 100", "b -> c 90 | trim 10"]),
+            [OrderFault::TakenBeforeComplete { at: taking(1, 0), given_by: giving(2, 1) }]
+        );
+    }
+
+    #[test]
+    fn a_circle_is_told_apart_from_a_wrong_order() {
+        let circle = faults(&["a, c -> b 100", "b -> c 50 | d 50"]);
+        assert_eq!(circle, [OrderFault::TakenBeforeMade { at: taking(0, 1), made_by: giving(1, 0), circular: true }]);
+    }
+
+    #[test]
+    fn a_piece_is_taken_once() {
+        assert_eq!(
+            faults(&["a -> b 50 | c 50", "b -> d 100", "c, b -> e 100"]),
+            [OrderFault::TakenTwice { at: taking(2, 1), first: taking(1, 0) }]
+        );
+        assert_eq!(faults(&["a, a -> b 100"]), [OrderFault::TakenTwice { at: taking(0, 1), first: taking(0, 0) }]);
+    }
+
+    #[test]
+    fn a_step_that_gives_what_it_takes_is_one_fault() {
+        assert_eq!(faults(&["a -> b 50 | c 50", "b -> b 100", "b -> d 100"]), [OrderFault::DoesNothing { step: 1 }]);
+        assert_eq!(
+            faults(&["a -> a 97-99 | fat 1-3", "a -> b 50 | c 50"]),
+            [OrderFault::GivesWhatItTakes { output: giving(0, 0), at: taking(0, 0) }]
+        );
+        assert_eq!(faults(&["a -> b 50 | c 50", "b -> a 100"]), [OrderFault::GivesTheStart { output: giving(1, 0) }]);
+    }
+
+    #[test]
+    fn where_something_could_not_be_read_nothing_is_said_of_unknown_pieces() {
+        let mut broken = procedure("p/p", "a", &["a -> b 50 | c 50", "d -> e 100", "b -> f 100", "b -> g 100"]);
+        broken.steps[0].give_known = false;
+        let network = Network::of(&broken);
+        assert_eq!(network.faults, [OrderFault::TakenTwice { at: taking(3, 0), first: taking(2, 0) }]);
+        assert!(!network.is_sound() && !network.finals_are_certain());
+    }
+
+    #[test]
+    fn finals_and_tubs_are_told() {
+        let network = Network::of(&procedure("p/p", "a", &["a -> b 50 | trim 50", "b -> d 60 | trim 40"]));
+        let finals: Vec<&str> = network.finals().map(|(_, piece)| piece.id.as_str()).collect();
+        assert_eq!(finals, ["trim", "d"]);
+        assert_eq!(network.pieces.iter().map(NetworkPiece::is_tub).collect::<Vec<_>>(), [false, false, true, false]);
+    }
+}

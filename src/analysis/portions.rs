@@ -108,3 +108,60 @@ fn whole(piece: f64, portion: f64) -> u64 {
     let portions = (piece / portion * (1.0 + TOLERANCE)).floor();
     if portions.is_finite() && portions > 0.0 { portions as u64 } else { 0 }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::analysis::step_balance::StepBalance;
+    use crate::analysis::testing::{given, kilograms, procedure};
+    use crate::model::Stated;
+    use crate::model::procedure::Portions;
+
+    /// One step from a start of this weight; the first output is portioned.
+    fn portioned(weight: &str, typical: &str, step: &str, portion: &str, count: Option<u32>) -> PortionFit {
+        let mut procedure = procedure("p/p", "start", &[step]);
+        procedure.start.weight = given(kilograms(weight));
+        procedure.start.typical = given(kilograms(typical).low);
+        procedure.steps[0].give[0].portions = given(Portions {
+            weight: given(kilograms(portion)),
+            thickness: Stated::Absent,
+            count: count.map_or(Stated::Absent, |count| given(Range::single(count))),
+        });
+        let network = Network::of(&procedure);
+        let facts: Vec<PieceFacts> = network.pieces.iter().map(|piece| PieceFacts::of(&procedure, piece)).collect();
+        let shares = Shares::of(&network, &[StepBalance::of(&procedure.steps[0])], &[None, None, None]).unwrap();
+        portion_fits(&procedure, &network, &facts, &shares)[0]
+    }
+
+    /// Own judgement figures of an order for salmon: two sides of a gutted fish of 4.5 to 5.5 kg come to
+    /// 48.4 to 62.0 % skinless; six portions of 155 to 165 g a side are sure, eight usual.
+    #[test]
+    fn the_floor_is_taken_for_each_piece() {
+        let fit = portioned("4.5-5.5", "5.0", "start -> sides 48.4-62 ~55.2 x2 | other rest", "0.155-0.165", None);
+        assert_eq!(fit.verdict, PortionVerdict::Fits);
+        assert_eq!(fit.counts, PortionCounts { low: 12, typical: 16, high: 22 });
+        // Taken together they would seem to give 13.
+        assert_eq!((4.5_f64 * 0.484 / 0.165).floor(), 13.0);
+    }
+
+    #[test]
+    fn a_piece_inside_the_portion_range_is_one_portion() {
+        let fit = portioned("1.6-2.0", "1.8", "start -> legs 31-35 x2 | body rest", "0.240-0.350", None);
+        assert_eq!(fit.counts, PortionCounts { low: 2, typical: 2, high: 2 });
+        assert_eq!(fit.verdict, PortionVerdict::Fits);
+    }
+
+    #[test]
+    fn hardly_and_never() {
+        let verdict =
+            |portion: &str, count: Option<u32>| portioned("8-12", "10", "start -> steak 10-15 | other rest", portion, count).verdict;
+        // One piece weighs 0.8 to 1.8 kg.
+        assert_eq!(verdict("0.8-0.9", None), PortionVerdict::Fits);
+        assert_eq!(verdict("0.81-0.9", None), PortionVerdict::HardlyFits);
+        assert_eq!(verdict("1.8-2.0", None), PortionVerdict::HardlyFits);
+        assert_eq!(verdict("1.81-2.0", None), PortionVerdict::NeverFits);
+        assert_eq!(verdict("0.2-0.25", Some(4)), PortionVerdict::Fits);
+        assert_eq!(verdict("0.2-0.25", Some(5)), PortionVerdict::HardlyFits);
+        assert_eq!(verdict("0.2-0.25", Some(10)), PortionVerdict::NeverFits);
+    }
+}

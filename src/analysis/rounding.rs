@@ -54,3 +54,34 @@ pub fn weights_in_units(shares: &[f64], start: f64, unit: f64) -> Vec<u64> {
     let total = (start / unit).round();
     apportion(shares, if total.is_finite() && total > 0.0 { total as u64 } else { 0 })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn tenths_add_up_to_the_whole() {
+        // Own judgement figures of a boned loin, as typical shares: plain rounding gives 99.9.
+        let shares = [0.448_84, 0.100_94, 0.047_04, 0.138_04, 0.053_84, 0.040_84, 0.160_04, 0.010_42];
+        let tenths = tenths_of_percent(&shares);
+        assert_eq!(tenths.iter().sum::<u64>(), 1000);
+        assert_eq!(tenths, [449, 101, 47, 138, 54, 41, 160, 10]);
+        assert_eq!(tenths_of_percent(&[1.0 / 3.0; 3]), [334, 333, 333]);
+        assert_eq!(tenths_of_percent(&[0.3, 0.7]), [300, 700]);
+    }
+
+    #[test]
+    fn weights_add_up_to_the_start() {
+        assert_eq!(weights_in_units(&[1.0 / 3.0, 1.0 / 3.0, 1.0 / 3.0], 7.5, 0.01), [250, 250, 250]);
+        assert_eq!(weights_in_units(&[0.4488, 0.5512], 7.5, 0.01).iter().sum::<u64>(), 750);
+    }
+
+    #[test]
+    fn odd_input_never_fails() {
+        assert_eq!(apportion(&[], 1000), Vec::<u64>::new());
+        assert_eq!(apportion(&[0.0, f64::NAN], 1000), [0, 0]);
+        assert_eq!(weights_in_units(&[0.5], f64::NAN, 0.0), [0]);
+        assert_eq!(nine_decimals(-0.000_000_000_04).to_string(), "0");
+        assert_eq!(nine_decimals(0.1 + 0.2), 0.3);
+    }
+}

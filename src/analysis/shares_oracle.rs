@@ -89,6 +89,18 @@ proptest! {
         prop_assert!(total.low - 1e-9 <= total.typical && total.typical <= total.high + 1e-9);
     }
 
+    /// Weights on pieces that are cut further count as well: a price for the work on each.
+    #[test]
+    fn weights_may_lie_on_every_piece(draws in draws(7), seed in any::<u64>()) {
+        let procedure = build("p/p", "start", &draws, piece_name);
+        let network = Network::of(&procedure);
+        let weight = |id: &str| if id == "start" { 0.0 } else { weight_of(id, seed) };
+        let nodes = network.given().map(|(at, piece)| (at, weight(&piece.id)));
+        let total = shares(&procedure).flow().range(nodes);
+        prop_assert!((total.low - solve(&procedure, &weight, 0.0, false)).abs() < 1e-7);
+        prop_assert!((total.high - solve(&procedure, &weight, 0.0, true)).abs() < 1e-7);
+    }
+
     #[test]
     fn each_piece_is_bounded_as_a_linear_program_says(draws in draws(6)) {
         let procedure = build("p/p", "start", &draws, piece_name);
