@@ -6,6 +6,7 @@
 
 pub mod analysis;
 pub mod checks;
+pub mod cli;
 pub mod finding;
 pub mod model;
 pub mod source;

@@ -3,7 +3,7 @@
 //! It judges no text. What cannot be read becomes an entry that says so, so that one bad file never hides the rest.
 //! Hidden files and folders that hold a site of ours are left out. Links are followed inside the guidebook only.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 use std::fs::File;
 use std::io::{self, Read};
 use std::path::{Path, PathBuf};
@@ -12,37 +12,13 @@ use walkdir::{DirEntry, WalkDir};
 
 use super::failure::{Failure, in_plain_words};
 use super::write::LIST_FILE;
+use crate::source::{Entry, Files};
 
 /// Larger files are not read: no picture for a phone needs to be larger.
 const MOST_BYTES: u64 = 64 * 1024 * 1024;
 
 /// Larger texts are not read: a procedure has some ten thousand characters.
 const MOST_TEXT_BYTES: u64 = 2 * 1024 * 1024;
-
-/// One file of the guidebook.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub(super) enum Entry {
-    /// Its bytes.
-    File(Vec<u8>),
-    /// A link that leads out of the guidebook.
-    LinkOutside {
-        /// Where it leads.
-        target: String,
-    },
-    /// It cannot be read.
-    Unreadable {
-        /// Why, as a phrase.
-        reason: String,
-    },
-    /// Larger than anything that a guidebook needs.
-    TooLarge {
-        /// Its size.
-        bytes: u64,
-    },
-}
-
-/// The files of a guidebook by path, relative to it, with forward slashes.
-pub(super) type Files = BTreeMap<String, Entry>;
 
 /// Reads every file of the guidebook in `folder`.
 ///
@@ -97,7 +73,7 @@ impl Walk {
             return true;
         }
         match self.inside(folder.path()) {
-            Ok(real) if self.linked.insert(real) => true,
+            Ok(real) if self.linked.insert(real.clone()) => true,
             Ok(_) => {
                 self.unreadable(folder.path(), "another link leads to the same folder");
                 false

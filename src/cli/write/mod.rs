@@ -89,8 +89,8 @@ fn publish_on(disk: &dyn Disk, pages: &dyn Pages, target: &Target, progress: &Pr
         }
     };
     let mut outcome = tell(disk, target, &survey, &filled);
-    outcome.stranded.append(&mut workspace.stranded);
     if !ready {
+        outcome.stranded.append(&mut workspace.stranded);
         workspace.abandon();
         return Ok(outcome);
     }
@@ -101,10 +101,10 @@ fn publish_on(disk: &dyn Disk, pages: &dyn Pages, target: &Target, progress: &Pr
             return Err(failure);
         }
     };
-    match clear_away(disk, &workspace, target, old.as_deref()) {
-        Ok(mut stranded) => outcome.stranded.append(&mut stranded),
-        Err(error) => outcome.leftover = Some((workspace.folder().to_path_buf(), super::failure::in_plain_words(&error).0)),
+    if let Err(error) = clear_away(disk, &mut workspace, target, old.as_deref()) {
+        outcome.leftover = Some((workspace.folder().to_path_buf(), super::failure::in_plain_words(&error).0));
     }
+    outcome.stranded.append(&mut workspace.stranded);
     workspace.close();
     Ok(outcome)
 }
@@ -179,9 +179,9 @@ fn take_place(disk: &dyn Disk, workspace: &Workspace, target: &Target) -> Result
 }
 
 /// Removes the old tree, once the new one would be found in its place even after a power cut.
-fn clear_away(disk: &dyn Disk, workspace: &Workspace, target: &Target, old: Option<&Path>) -> io::Result<Vec<PathBuf>> {
+fn clear_away(disk: &dyn Disk, workspace: &mut Workspace, target: &Target, old: Option<&Path>) -> io::Result<()> {
     disk.settle(&target.parent, &[], &[target.parent.clone(), workspace.folder().to_path_buf()])?;
-    old.map_or_else(|| Ok(Vec::new()), |old| retire::retire(disk, old, &target.real))
+    old.map_or(Ok(()), |old| workspace.clear(old, target))
 }
 
 fn tell(disk: &dyn Disk, target: &Target, survey: &Survey, filled: &Filled) -> Outcome {

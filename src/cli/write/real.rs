@@ -17,6 +17,14 @@ const LOCK_TRIES: usize = 8;
 #[derive(Debug, Clone, Copy)]
 pub(super) struct RealDisk;
 
+#[cfg(test)]
+impl RealDisk {
+    /// Carries a file as on a disk where a file has one name only.
+    pub(super) fn copy(self, from: &Path, to: &Path) -> io::Result<()> {
+        copy(from, to, io::Error::from(io::ErrorKind::Unsupported))
+    }
+}
+
 impl Disk for RealDisk {
     fn facts(&self, path: &Path) -> io::Result<Option<Facts>> {
         match fs::symlink_metadata(path) {
@@ -108,9 +116,9 @@ impl Disk for RealDisk {
             let held = facts_of(&lock.metadata()?);
             if self.facts(file)?.is_some_and(|facts| facts.id == held.id) {
                 // A run that was killed while it wrote the text left a part of it.
-                if held.bytes != text.len() as u64 {
-                    lock.set_len(0)?;
-                    lock.write_all(text)?;
+                if held.bytes != text.len() as u64 && let Err(error) = lock.set_len(0).and_then(|()| lock.write_all(text)) {
+                    drop(fs::remove_file(file));
+                    return Err(error);
                 }
                 return Ok(Some(lock));
             }

@@ -1,8 +1,8 @@
 //! The folder beside the target in which a new site is built, and what a run that was cut off left in it.
 //!
 //! Its name is fixed, `.<target>.staging-seamwise`, and it holds nothing but the lock, the new tree, the number by
-//! which the new tree is known, and after the exchange the old tree. Whatever else stands under that name is not
-//! ours, and is neither used nor removed.
+//! which the new tree is known, after the exchange the old tree, and perhaps files of others for which the new tree has
+//! no room. Whatever else stands under that name is not ours, and is neither used nor removed.
 
 use std::ffi::OsString;
 use std::fs::File;
@@ -18,6 +18,7 @@ const LOCK_FILE: &str = "lock";
 const LOCK_TEXT: &[u8] = b"seamwise builds a site here while it publishes; the folder goes away by itself\n";
 const NEW_TREE: &str = "new";
 const OLD_TREE: &str = "old";
+const KEPT_TREE: &str = "kept";
 const NUMBER_FILE: &str = "number";
 
 /// How often to begin anew when another run takes the folder away at the same moment.
@@ -106,34 +107,57 @@ impl<'a> Workspace<'a> {
     }
 
     fn remove_own(&self) {
-        // Each fails when something is left inside, and then the rest must stay too.
-        let number = self.folder.join(NUMBER_FILE);
-        let left = [self.new_tree(), self.old_tree()].iter().any(|tree| !matches!(self.disk.facts(tree), Ok(None)));
-        if left || (matches!(self.disk.facts(&number), Ok(Some(_))) && self.disk.remove_file(&number).is_err()) {
+        // As long as a tree is left, what tells of it must stay too.
+        let trees = [NEW_TREE, OLD_TREE, KEPT_TREE].map(|name| self.folder.join(name));
+        let is_gone = |path: &PathBuf| matches!(self.disk.facts(path), Ok(None));
+        if !trees.iter().all(is_gone) {
             return;
         }
-        if self.disk.remove_file(&self.folder.join(LOCK_FILE)).is_ok() {
+        let number = self.folder.join(NUMBER_FILE);
+        let number_gone = is_gone(&number) || self.disk.remove_file(&number).is_ok();
+        if number_gone && self.disk.remove_file(&self.folder.join(LOCK_FILE)).is_ok() {
             drop(self.disk.remove_folder(&self.folder));
         }
     }
 
+    /// Removes the tree at `old`, whose place the target has taken. Files of others for which the target has no room are
+    /// kept, and told.
+    pub(super) fn clear(&mut self, old: &Path, target: &Target) -> io::Result<()> {
+        let stranded = retire(self.disk, old, &target.real)?;
+        if stranded.is_empty() {
+            return Ok(());
+        }
+        let kept = self.folder.join(KEPT_TREE);
+        if old != kept {
+            if self.disk.facts(&kept)?.is_some() {
+                return Err(io::Error::other("files of others lie in the folder `kept` in it; look at them, and move them away"));
+            }
+            self.disk.rename(old, &kept)?;
+        }
+        self.stranded.extend(stranded.into_iter().map(|path| path.strip_prefix(old).map_or(path.clone(), |inside| kept.join(inside))));
+        Ok(())
+    }
+
     /// Brings back order after a run that was killed.
     fn recover(&mut self, target: &Target) -> io::Result<()> {
-        let old = self.old_tree();
+        let (old, kept) = (self.old_tree(), self.folder.join(KEPT_TREE));
         if self.disk.facts(&old)?.is_some() {
             if self.disk.facts(&target.real)?.is_none() {
                 // Killed between the two moves that stand for an exchange: the earlier site goes back.
                 self.disk.rename(&old, &target.real)?;
             } else {
-                self.stranded.extend(retire(self.disk, &old, &target.real)?);
+                self.clear(&old, target)?;
             }
+        }
+        if self.stranded.is_empty() && self.disk.facts(&kept)?.is_some() {
+            self.clear(&kept, target)?;
         }
         let tree = self.new_tree();
         if let Some(facts) = self.disk.facts(&tree)? {
             if self.is_unready(facts)? {
                 remove_tree(self.disk, &tree)?;
             } else {
-                self.stranded.extend(retire(self.disk, &tree, &target.real)?);
+                self.clear(&tree, target)?;
             }
         }
         let number = self.folder.join(NUMBER_FILE);
@@ -224,7 +248,11 @@ fn lock_folder(disk: &dyn Disk, folder: &Path, shown: &Path) -> Result<File, Fai
                     .help("wait until it is done, then publish again"));
             }
             Err(error) if error.kind() == io::ErrorKind::NotFound => {}
-            Err(error) => return Err(trouble("lock the folder in which the site is built", &error)),
+            Err(error) => {
+                // Goes only when it is empty, so that a run that was refused leaves nothing.
+                drop(disk.remove_folder(folder));
+                return Err(trouble("lock the folder in which the site is built", &error));
+            }
         }
     }
     Err(Failure::new("other runs keep publishing into the same folder").at(shown).help("publish again when they are done"))
@@ -241,7 +269,7 @@ fn is_ours(disk: &dyn Disk, folder: &Path) -> io::Result<bool> {
     if names.is_empty() {
         return Ok(true);
     }
-    let known = [LOCK_FILE, NEW_TREE, OLD_TREE, NUMBER_FILE];
+    let known = [LOCK_FILE, NEW_TREE, OLD_TREE, KEPT_TREE, NUMBER_FILE];
     let lock = folder.join(LOCK_FILE);
     if !names.iter().all(|name| known.iter().any(|known| name == known)) || disk.facts(&lock)?.is_none_or(|facts| facts.kind != Kind::File) {
         return Ok(false);
