@@ -32,7 +32,7 @@ fn later() -> Book {
 
 /// A home with a published site and things of others in it; without, a home with nothing.
 fn home(published: bool) -> Home {
-    let home = Home::new();
+    let home = Home::quick();
     if published {
         home.publish_on(&FaultyDisk::new(Trouble::None), &site()).unwrap();
         home.write("site/CNAME", "guides.example");
