@@ -12,6 +12,9 @@ const SETTLE_SINGLY: usize = 64;
 
 /// How often to open a lock file anew when its folder is taken away and made again by others.
 const LOCK_TRIES: usize = 8;
+/// How often to ask again for a lock that is held, and how long to wait each time: a second in all.
+const LOCK_PATIENCE: usize = 40;
+const LOCK_PAUSE: std::time::Duration = std::time::Duration::from_millis(25);
 
 /// The disk of this computer.
 #[derive(Debug, Clone, Copy)]
@@ -104,13 +107,23 @@ impl Disk for RealDisk {
     }
 
     fn lock(&self, file: &Path, text: &[u8]) -> io::Result<Option<File>> {
-        for _ in 0..LOCK_TRIES {
+        let mut patience = LOCK_PATIENCE;
+        let mut tries = LOCK_TRIES;
+        while tries > 0 {
             let mut lock = OpenOptions::new().read(true).append(true).create(true).open(file)?;
             match lock.try_lock() {
                 Ok(()) => {}
+                // A process that another thread has just started may hold a copy of a lock that was let go, until it
+                // becomes another program: a moment's patience tells such a lock from a run that really is at work.
+                Err(TryLockError::WouldBlock) if patience > 0 => {
+                    patience -= 1;
+                    std::thread::sleep(LOCK_PAUSE);
+                    continue;
+                }
                 Err(TryLockError::WouldBlock) => return Ok(None),
                 Err(TryLockError::Error(error)) => return Err(error),
             }
+            tries -= 1;
             // The holder before us may have removed the file between our opening and our locking it; then we hold a
             // lock that nobody else can see.
             let held = facts_of(&lock.metadata()?);
