@@ -3,6 +3,8 @@
 //! A byte order mark is dropped and a lone carriage return counts as a line's end, so that lines and columns are
 //! those that an editor shows. This file knows nothing of YAML.
 
+use std::str::Utf8Error;
+
 use crate::finding::Span;
 
 /// Why bytes are no text, with what can be shown of them.
@@ -30,7 +32,7 @@ pub fn text_of(bytes: Vec<u8>) -> Result<String, Box<Refusal>> {
     }
     let mut text = match String::from_utf8(bytes) {
         Ok(text) => text,
-        Err(error) => return Err(Box::new(narrow(error.as_bytes(), error.utf8_error().valid_up_to()))),
+        Err(error) => return Err(Box::new(narrow(error.as_bytes(), error.utf8_error()))),
     };
     if text.starts_with('\u{feff}') {
         text.drain(..'\u{feff}'.len_utf8());
@@ -74,9 +76,10 @@ fn wide(bytes: &[u8]) -> Option<Refusal> {
     })
 }
 
-fn narrow(bytes: &[u8], valid: usize) -> Refusal {
+fn narrow(bytes: &[u8], error: Utf8Error) -> Refusal {
+    let valid = error.valid_up_to();
     let byte = bytes.get(valid).copied().unwrap_or_default();
-    let guess = if bytes.len() - valid < 4 && byte >= 0xc2 {
+    let guess = if error.error_len().is_none() {
         "the file may have been cut off".to_owned()
     } else if (0x80..0xa0).contains(&byte) {
         "it looks like Windows-1252".to_owned()
@@ -141,6 +144,9 @@ mod tests {
         assert_eq!(latin, Err(("not-utf-8", 10, "the byte 0xE9 here is not UTF-8; in Latin-1 or Windows-1252 it would be `é`".to_owned())));
         let dash = refused(b"share: 5\x967 % of the whole\n");
         assert_eq!(dash, Err(("not-utf-8", 8, "the byte 0x96 here is not UTF-8; it looks like Windows-1252".to_owned())));
+        assert_eq!(refused(b"title: Caf\xe9\n").map_err(|refusal| refusal.1), Err(10));
+        let cut = refused(b"title: Caf\xc3");
+        assert_eq!(cut, Err(("not-utf-8", 10, "the byte 0xC3 here is not UTF-8; the file may have been cut off".to_owned())));
         let wide = refused(b"\xff\xfet\0i\0t\0l\0e\0");
         assert_eq!(wide, Err(("not-utf-8", 0, "this file is not UTF-8; it looks like UTF-16".to_owned())));
         let unmarked = refused(b"t\0i\0t\0l\0e\0");

@@ -171,7 +171,7 @@ impl Builder<'_> {
             Event::Anchor(..) => self.refuse_anchor(span),
             Event::SequenceStart(style, ..) => {
                 self.deeper(span)?;
-                self.spaces_only(span)?;
+                self.spaces_only(span, style)?;
                 let flow = style == StructureStyle::Flow;
                 // The parser tells the first item where a list stands no deeper than its key.
                 let start = match self.open.last() {
@@ -182,7 +182,7 @@ impl Builder<'_> {
             }
             Event::MappingStart(style, ..) => {
                 self.deeper(span)?;
-                self.spaces_only(span)?;
+                self.spaces_only(span, style)?;
                 let flow = style == StructureStyle::Flow;
                 self.open.push(Open::Mapping { start: span.start, flow, pairs: Vec::new(), key: None });
             }
@@ -232,7 +232,10 @@ impl Builder<'_> {
     }
 
     /// The parser takes a tab before the first key of a document; we don't.
-    fn spaces_only(&self, span: Span) -> Result<(), Refusal> {
+    fn spaces_only(&self, span: Span, style: StructureStyle) -> Result<(), Refusal> {
+        if style == StructureStyle::Flow {
+            return Ok(());
+        }
         let start = line_start(self.text, span.start);
         let head = self.text.get(start..span.start as usize).unwrap_or("");
         match head.find('\t').filter(|_| head.trim().is_empty()) {
@@ -311,13 +314,13 @@ pub(super) fn line_start(text: &str, at: u32) -> usize {
     text.get(..at as usize).and_then(|head| head.rfind('\n')).map_or(0, |newline| newline + 1)
 }
 
-/// The comment that follows on the same line.
+/// The comment that follows on the same line. Looks no further than the next letter where there is none.
 fn comment_after(text: &str, end: u32) -> Option<Comment> {
-    let line = text.get(end as usize..)?.split('\n').next().unwrap_or("").trim_end();
-    let blanks = line.len() - line.trim_start_matches([' ', '\t']).len();
-    let rest = line.get(blanks..)?.strip_prefix('#').filter(|_| blanks > 0)?;
-    let goes_on = rest.starts_with(char::is_alphanumeric) || rest.trim_start().starts_with(|letter: char| letter.is_ascii_digit());
-    Some(Comment { blanks, goes_on, end: end + u32::try_from(line.len()).unwrap_or(0) })
+    let rest = text.get(end as usize..)?;
+    let blanks = rest.len() - rest.trim_start_matches([' ', '\t']).len();
+    let comment = rest.get(blanks..)?.strip_prefix('#').filter(|_| blanks > 0)?.split('\n').next().unwrap_or("").trim_end();
+    let goes_on = comment.starts_with(char::is_alphanumeric) || comment.trim_start().starts_with(|letter: char| letter.is_ascii_digit());
+    Some(Comment { blanks, goes_on, end: end + u32::try_from(blanks + 1 + comment.len()).unwrap_or(0) })
 }
 
 /// The dash of the item after the one that ends at `from`: it begins a line, and only comments stand between.

@@ -20,8 +20,8 @@ pub(super) fn fields<'de, 's>(
     let present: Vec<&str> = pairs.iter().filter_map(|(key, _)| plain_word(key)).collect();
     let absent: Vec<&'static str> = fields.iter().copied().filter(|field| !present.contains(field)).collect();
     let mut slots: Vec<Slot<'de, 's>> = Vec::with_capacity(fields.len());
-    // Absent keys that an unknown key was meant for, and where that key stands.
-    let mut meant: Vec<(&'static str, Span, Span)> = Vec::new();
+    // Absent keys that an unknown key was meant for, where that key stands, and what is read for it.
+    let mut meant: Vec<(&'static str, Span, Content<'de>)> = Vec::new();
     // A merge key brings keys in that can't be seen; it has been refused, and what it brings is not missing.
     let mut merged = false;
     let mut before: Option<&Node> = None;
@@ -37,7 +37,9 @@ pub(super) fn fields<'de, 's>(
         } else {
             let guess = words::meant_key(word, fields, &absent);
             if let Some(field) = guess.filter(|field| absent.contains(field)) {
-                meant.push((field, key.span, value.span));
+                // The same word in another dress leaves no doubt, so that its value is read all the same.
+                let content = if words::plain_dress(word) == field { slot.content } else { Content::Broken(value.span) };
+                meant.push((field, key.span, content));
             }
             sink.push(unknown(&slot, value, before, guess, fields));
         }
@@ -47,7 +49,7 @@ pub(super) fn fields<'de, 's>(
     for field in absent {
         let found = meant.iter().find(|(name, ..)| *name == field);
         let (content, key) = match found {
-            Some((_, key, value)) => (Content::Broken(*value), *key),
+            Some((_, key, content)) => (*content, *key),
             None if merged => (Content::Broken(place), place),
             None => (Content::Absent(place), place),
         };
@@ -127,7 +129,7 @@ fn unknown(slot: &Slot<'_, '_>, value: &Node, before: Option<&Node>, guess: Opti
         }
     }
     let message = format!("{} has no key `{}`", slot.parent, words::shown(word));
-    let help = guess.map_or_else(|| format!("keys that go here: {}", words::list_of(fields)), |key| format!("write `{key}`"));
+    let help = guess.map_or_else(|| format!("keys that go here: {}", words::nearest_keys(word, fields)), |key| format!("write `{key}`"));
     Finding::fault("unknown-key", place, message).help(help)
 }
 

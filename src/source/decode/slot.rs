@@ -65,11 +65,10 @@ impl<'de> Slot<'de, '_> {
     fn empty(&self, node: &Node) -> Mistake {
         // Where nothing at all stands, the key is what can be shown.
         let span = if node.is_nothing() { self.key.unwrap_or(node.span) } else { node.span };
-        let subject = if self.name.is_empty() { "this file".to_owned() } else { format!("`{}`", self.name) };
-        let (message, help) = if self.key.is_none() && !self.name.is_empty() {
-            (format!("an item of {subject} is empty"), "write it, or take its dash away".to_owned())
-        } else {
-            (format!("nothing stands at {subject}"), "write its value, or take the key away".to_owned())
+        let (message, help) = match (self.name, self.key) {
+            ("", _) => ("nothing stands in this file".to_owned(), "write it, or delete the file"),
+            (list, None) => (format!("an item of `{list}` is empty"), "write it, or take its dash away"),
+            (key, Some(_)) => (format!("nothing stands after `{}`", words::shown(key)), "write its value, or take the key away"),
         };
         Finding::fault("empty-value", self.sink.place(span), message).help(help).into()
     }
@@ -143,7 +142,7 @@ impl<'de> Deserializer<'de> for Slot<'de, '_> {
     ) -> Result<V::Value, Mistake> {
         let node = self.filled()?;
         let Kind::Mapping(pairs) = &node.kind else {
-            let help = format!("write its keys below, indented: {}", words::list_of(fields));
+            let help = format!("write its keys below, indented: {}", words::first_keys(fields));
             return Err(self.wrong_kind(node, "a mapping").help(help).into());
         };
         visitor.visit_map(EntryAccess::new(keys::fields(pairs, node, words::noun(name), fields, self.sink)))
@@ -159,7 +158,7 @@ impl<'de> Deserializer<'de> for Slot<'de, '_> {
 
     fn deserialize_enum<V: Visitor<'de>>(
         self,
-        _name: &'static str,
+        name: &'static str,
         variants: &'static [&'static str],
         visitor: V,
     ) -> Result<V::Value, Mistake> {
@@ -172,7 +171,7 @@ impl<'de> Deserializer<'de> for Slot<'de, '_> {
         if variants.contains(&kind) {
             visitor.visit_enum(KindAccess { kind, slot: self })
         } else {
-            Err(self.wrong_kind(node, &words::either(variants)).into())
+            Err(self.wrong_kind(node, &words::either(name, variants)).into())
         }
     }
 

@@ -144,7 +144,17 @@ fn an_unknown_key_offers_the_likely_one() {
     assert_eq!(help("    minutes: 1–3 ", "    warnings: [a]"), ["write `cautions`"]);
     assert_eq!(help("    minutes: 1–3 ", "    ppe: [a]"), ["write `wear`"]);
     assert_eq!(help("title:", "yield: {}\ntitle:"), ["write `yields`"]);
-    assert!(help("  as:", "  colour-of-the-label:")[0].starts_with("keys that go here: `piece`, `weight`"));
+    let all = "keys that go here: `temperature`, `typical`, `sources`, `weight`, `piece`, `side`, `as`";
+    assert!(help("  as:", "  colour-of-the-label:")[0].len() == all.len());
+    let far = help("    take:", "    colour-of-the-label: x\n    take:");
+    assert!(far[0].ends_with(" and 17 more"), "{far:?}");
+}
+
+#[test]
+fn a_key_in_another_dress_is_refused_but_read() {
+    let (value, findings, _) = found::<Procedure>(&changed("house-cut", "House_Cut"));
+    assert_eq!(findings.len(), 1);
+    assert_eq!(value.unwrap().house_cut.value(), Some(&true));
 }
 
 #[test]

@@ -7,6 +7,9 @@ use crate::finding::{Finding, Span};
 use crate::source::traps;
 use crate::source::yaml::{Kind, Node};
 
+/// How many keys are listed where none is near.
+const SHOWN_KEYS: usize = 8;
+
 /// Wrong words that are likely written for a key, where spelling alone does not lead to it.
 const LIKELY: &[(&str, &[&str])] = &[
     ("after", &["then", "order", "depends-on", "following"]),
@@ -57,6 +60,11 @@ const LIKELY: &[(&str, &[&str])] = &[
     ("why", &["reason", "because"]),
     ("yields", &["yield", "shares"]),
 ];
+
+/// The word in small letters, with hyphens.
+pub(super) fn plain_dress(word: &str) -> String {
+    word.trim().chars().map(|letter| if matches!(letter, '_' | ' ') { '-' } else { letter }).collect::<String>().to_lowercase()
+}
 
 /// The key that an unknown one was likely meant to be: the same word in another dress, a likely wrong word, or the
 /// nearest by spelling. Keys that are absent come before keys that stand there already.
@@ -144,17 +152,34 @@ pub(super) fn kind_of(node: &Node) -> &'static str {
     }
 }
 
-/// The kinds that a value may be of, joined by `or`.
-pub(super) fn either(variants: &[&str]) -> String {
-    let named: Vec<&str> = variants
-        .iter()
-        .map(|variant| match *variant {
-            "list" => "a list",
-            "mapping" => "a mapping",
-            _ => "a text",
-        })
-        .collect();
-    named.join(" or ")
+/// What a value that may be of several kinds takes: the name of its type says so after `$either`, else its kinds do.
+pub(super) fn either(name: &'static str, variants: &[&str]) -> String {
+    if let Some(words) = name.strip_prefix("$either ") {
+        return words.to_owned();
+    }
+    let kind = |variant: &&str| match *variant {
+        "list" => "a list",
+        "mapping" => "a mapping",
+        _ => "a text",
+    };
+    variants.iter().map(kind).collect::<Vec<_>>().join(" or ")
+}
+
+/// The keys that a mapping takes, for one who wrote none of them: the first few.
+pub(super) fn first_keys(fields: &[&str]) -> String {
+    let shown = list_of(fields.get(..fields.len().min(5)).unwrap_or(fields));
+    if fields.len() > 5 { format!("{shown}, …") } else { shown }
+}
+
+/// The keys that a mapping takes, for one who wrote another: those nearest by spelling first.
+pub(super) fn nearest_keys(word: &str, fields: &[&str]) -> String {
+    let mut near = fields.to_vec();
+    near.sort_by_key(|field| damerau_levenshtein(field, word));
+    let shown = list_of(near.get(..near.len().min(SHOWN_KEYS)).unwrap_or(&near));
+    match near.len().saturating_sub(SHOWN_KEYS) {
+        0 => shown,
+        more => format!("{shown} and {more} more"),
+    }
 }
 
 /// Keys in backquotes, joined by commas.

@@ -29,7 +29,7 @@ pub struct Cut {
 
 /// A trade name, used everywhere or in one region.
 #[derive(Debug, Clone, Deserialize)]
-#[serde(rename = "$either")]
+#[serde(rename = "$either a name or `{ name: region }`")]
 pub enum TradeName {
     /// Used everywhere.
     #[serde(rename = "text")]
@@ -41,7 +41,7 @@ pub enum TradeName {
 
 /// One entry of `anatomy/<species>.yaml`: a part, or under `like` the group whose anatomy the species shares.
 #[derive(Debug, Clone, Deserialize)]
-#[serde(rename = "$either")]
+#[serde(rename = "$either a mapping")]
 pub enum AnatomyEntry {
     /// `like: round-fish`.
     #[serde(rename = "text")]

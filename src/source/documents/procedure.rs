@@ -175,7 +175,7 @@ pub struct After {
 
 /// One output of a step: the share alone, or the long form.
 #[derive(Debug, Clone, Deserialize)]
-#[serde(rename = "$either")]
+#[serde(rename = "$either a share such as `5–7 %` or a mapping")]
 pub enum Output {
     /// The share alone.
     #[serde(rename = "text")]

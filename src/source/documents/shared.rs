@@ -7,7 +7,7 @@ use crate::source::field::{Optional, Required};
 
 /// One id, or a list of ids.
 #[derive(Debug, Clone, Deserialize)]
-#[serde(rename = "$either")]
+#[serde(rename = "$either an id or a list of ids")]
 pub enum OneOrMany {
     /// One.
     #[serde(rename = "text")]
@@ -19,7 +19,7 @@ pub enum OneOrMany {
 
 /// A tool, or a choice of tools.
 #[derive(Debug, Clone, Deserialize)]
-#[serde(rename = "$either")]
+#[serde(rename = "$either an id or `{ any-of: [ids] }`")]
 pub enum ToolChoice {
     /// This tool.
     #[serde(rename = "text")]
