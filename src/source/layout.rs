@@ -22,7 +22,9 @@ pub(super) enum Role {
     Theme,
     /// A text in another language beside a document.
     Translation,
-    /// No business of ours.
+    /// A file that is no business of ours; a link or a folder in its place may be.
+    Other,
+    /// Hidden, left behind by an editor, or kept beside any work.
     Ignored,
     /// Out of place.
     Stray(Stray),
@@ -76,7 +78,7 @@ pub(super) fn role(path: &str, theme: Option<&str>) -> Role {
     }
     let written = ending(name);
     match written.to_ascii_lowercase().as_str() {
-        "yaml" if written == "yaml" => document(path, &parts),
+        "yaml" if written == "yaml" => document(&parts),
         "yaml" | "yml" => other_ending(path, &parts),
         "csv" => match parts.as_slice() {
             ["cutting-tests", _, _] => Role::CuttingTest,
@@ -95,11 +97,11 @@ pub(super) fn role(path: &str, theme: Option<&str>) -> Role {
         lower if PICTURES.contains(&lower) && parts.len() <= 2 => {
             stray(Level::Advice, "no one shows this picture here", "move it to `pictures/`, or out of the guidebook")
         }
-        _ => Role::Ignored,
+        _ => Role::Other,
     }
 }
 
-fn document(path: &str, parts: &[&str]) -> Role {
+fn document(parts: &[&str]) -> Role {
     let name = parts.last().copied().unwrap_or("");
     if is_translation(name) {
         return if parts.len() <= 2 { Role::Translation } else { nested() };
@@ -130,10 +132,7 @@ fn document(path: &str, parts: &[&str]) -> Role {
             "move it to the folder where it belongs",
         ),
         [_, _] => Role::Procedure,
-        _ => {
-            let _ = path;
-            nested()
-        }
+        _ => nested(),
     }
 }
 
@@ -153,7 +152,7 @@ fn other_ending(path: &str, parts: &[&str]) -> Role {
     if let Some(last) = as_yaml.last_mut() {
         *last = name;
     }
-    match document(&renamed, &as_yaml) {
+    match document(&as_yaml) {
         Role::Stray(stray) => Role::Stray(stray),
         _ => Role::Stray(Stray {
             level: Level::Fault,
@@ -214,8 +213,9 @@ mod tests {
             ("pork/.loin.yaml.swp", Role::Ignored),
             ("README.md", Role::Ignored),
             ("LICENSE", Role::Ignored),
-            ("pork/notes.txt", Role::Ignored),
-            ("themes/ours/base.html", Role::Ignored),
+            ("pork/notes.txt", Role::Other),
+            ("pork", Role::Other),
+            ("themes/ours/base.html", Role::Other),
         ];
         for (path, expected) in cases {
             assert_eq!(role(path, None), *expected, "{path}");

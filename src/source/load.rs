@@ -22,7 +22,11 @@ pub fn load(files: Files) -> (Documents, Vec<Finding>) {
     let mut kept: Vec<(String, Role, Option<Entry>)> = files
         .into_iter()
         .map(|(path, entry)| (role(&path, theme.as_deref()), path, entry))
-        .filter(|(role, ..)| *role != Role::Ignored)
+        .filter(|(role, _, entry)| match role {
+            Role::Ignored => false,
+            Role::Other => matches!(entry, Entry::LinkOutside { .. } | Entry::Unreadable { .. }),
+            _ => true,
+        })
         .map(|(role, path, entry)| (path, role, Some(entry)))
         .collect();
     if missing {
@@ -151,7 +155,7 @@ fn read_text(role: &Role, text: &str, file: FileId) -> (Outcome, Vec<Finding>) {
             (table.map_or(Outcome::Broken, Outcome::Table), findings)
         }
         Role::Page => (Outcome::Page, Vec::new()),
-        Role::Picture | Role::Theme | Role::Translation | Role::Ignored | Role::Stray(_) => (Outcome::Nothing, Vec::new()),
+        Role::Picture | Role::Theme | Role::Translation | Role::Other | Role::Ignored | Role::Stray(_) => (Outcome::Nothing, Vec::new()),
     }
 }
 

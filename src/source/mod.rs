@@ -91,11 +91,20 @@ pub struct Documents {
     pub pictures: BTreeMap<String, PictureFile>,
     /// The files of the guidebook's own theme folder, by path.
     pub theme: BTreeMap<String, Vec<u8>>,
-    /// Paths of documents that exist but could not be read, so that references to them stay silent. A procedure that
-    /// ends in `.yml` stands here under the path that it should have.
+    /// Paths of documents and folders that exist but could not be read, so that references to them stay silent. A
+    /// procedure that ends in `.yml` stands here under the path that it should have.
     pub broken: Vec<String>,
     /// Paths of translations.
     pub translations: Vec<String>,
+}
+
+impl Documents {
+    /// True when `path`, or a folder that holds it, exists but could not be read.
+    #[must_use]
+    pub fn is_broken(&self, path: &str) -> bool {
+        let holds = |broken: &String| path.strip_prefix(broken.as_str()).is_some_and(|rest| rest.is_empty() || rest.starts_with('/'));
+        self.broken.iter().any(holds)
+    }
 }
 
 /// Reads a guidebook from texts, for tests: `[("guidebook.yaml", "title: …"), …]`.

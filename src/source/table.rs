@@ -150,7 +150,6 @@ fn raw_length(rest: &str) -> (usize, bool) {
 
 #[cfg(test)]
 mod tests {
-    #![expect(clippy::unwrap_used, clippy::indexing_slicing, reason = "a failing test may panic")]
     use super::*;
     use crate::finding::SourceMap;
 

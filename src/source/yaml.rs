@@ -53,8 +53,8 @@ pub enum Kind {
 pub struct Comment {
     /// How many blanks stand before its `#`.
     pub blanks: usize,
-    /// True when a letter or a digit stands right after the `#`, or a digit after blanks: `#3`, `# 3`.
-    pub goes_on: bool,
+    /// True when a number follows the `#`: `#3`, `# 3`.
+    pub numbered: bool,
     /// Past its last letter.
     pub end: u32,
 }
@@ -319,8 +319,8 @@ fn comment_after(text: &str, end: u32) -> Option<Comment> {
     let rest = text.get(end as usize..)?;
     let blanks = rest.len() - rest.trim_start_matches([' ', '\t']).len();
     let comment = rest.get(blanks..)?.strip_prefix('#').filter(|_| blanks > 0)?.split('\n').next().unwrap_or("").trim_end();
-    let goes_on = comment.starts_with(char::is_alphanumeric) || comment.trim_start().starts_with(|letter: char| letter.is_ascii_digit());
-    Some(Comment { blanks, goes_on, end: end + u32::try_from(blanks + 1 + comment.len()).unwrap_or(0) })
+    let numbered = comment.trim_start().starts_with(|letter: char| letter.is_ascii_digit());
+    Some(Comment { blanks, numbered, end: end + u32::try_from(blanks + 1 + comment.len()).unwrap_or(0) })
 }
 
 /// The dash of the item after the one that ends at `from`: it begins a line, and only comments stand between.

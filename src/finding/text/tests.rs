@@ -1,5 +1,4 @@
 //! Drawn findings, letter by letter.
-#![expect(clippy::unwrap_used, reason = "a failing test may panic")]
 
 use super::*;
 use crate::finding::{Place, Span};

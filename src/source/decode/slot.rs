@@ -103,13 +103,13 @@ impl<'de> Slot<'de, '_> {
         }
     }
 
-    /// A comment after a free text may be the rest of the text. Two blanks before `#` and one after are how a comment
-    /// is written; `#3` and `# 3` are how a text goes on; between the two it is worth a look.
+    /// A comment after a free text may be the rest of the text, which is lost. One blank before the `#` is how a text
+    /// goes on; two or more are how a comment is set apart, unless a number follows as in `#3`.
     fn look_for_cut(&self, node: &Node, comment: Comment) {
-        let level = match (comment.goes_on, comment.blanks) {
-            (true, _) => Level::Fault,
-            (false, 1) => Level::Advice,
-            (false, _) => return,
+        let level = match (comment.blanks, comment.numbered) {
+            (1, _) => Level::Fault,
+            (_, true) => Level::Advice,
+            (_, false) => return,
         };
         let place = self.sink.place(Span::new(node.span.start, comment.end));
         self.sink.push(Finding { level, ..traps::hash_cuts_text(place) });

@@ -1,5 +1,4 @@
 //! Broken and sound documents, and what is said of them where.
-#![expect(clippy::unwrap_used, clippy::indexing_slicing, clippy::panic, reason = "a failing test may panic")]
 
 use super::decode;
 use crate::finding::{Finding, SourceMap};
@@ -163,6 +162,10 @@ fn each_wrong_value_is_told_where_it_stands() {
         ("title: Whole", "title: Loin # 3 Whole", &["hash-cuts-text 1:8"]),
         ("title: Whole chicken", "title: Whole # chicken", &["hash-cuts-text 1:8"]),
         ("title: Whole chicken", "title: Whole  # chicken", &[]),
+        ("title: Whole chicken", "title: Whole  #chicken", &[]),
+        ("title: Whole chicken", "title: Whole  #2 chicken", &["hash-cuts-text 1:8"]),
+        ("title: Whole chicken", "title: Whole #chicken", &["hash-cuts-text 1:8"]),
+        ("title: Whole chicken", "title: Whole#chicken", &[]),
         ("as: without giblets, drained", "as: without giblets # drained", &["hash-cuts-text 8:7"]),
         ("piece: chicken-whole", "piece: [chicken-whole]", &["wrong-kind 6:10"]),
         ("tools: [boning-knife,", "tools: [!!str boning-knife,", &["yaml-tag 14:13"]),
@@ -183,6 +186,13 @@ fn each_wrong_value_is_told_where_it_stands() {
         let text = changed(from, to);
         assert_eq!(told(&text), *expected, "{to}");
     }
+}
+
+#[test]
+fn a_cut_is_a_fault_after_one_blank_and_advice_after_more() {
+    let level = |to: &str| found::<Procedure>(&changed("title: Whole", to)).1[0].level.word();
+    assert_eq!(level("title: Whole # of"), "fault");
+    assert_eq!(level("title: Whole  # 3 of"), "advice");
 }
 
 #[test]

@@ -1,5 +1,4 @@
 //! Whole guidebooks from memory.
-#![expect(clippy::unwrap_used, reason = "a failing test may panic")]
 
 use proptest::prelude::*;
 
@@ -62,6 +61,8 @@ fn what_can_not_be_read_is_one_finding_each_and_the_rest_is_read() {
     .map(|(path, bytes)| (path.to_owned(), Entry::File(bytes.to_vec())))
     .collect();
     files.insert("pork/link.yaml".to_owned(), Entry::LinkOutside { target: "/etc/passwd".to_owned() });
+    files.insert("lamb".to_owned(), Entry::Unreadable { reason: "permission denied".to_owned() });
+    files.insert("pork/film.mp4".to_owned(), Entry::TooLarge { bytes: 9_000_000_000 });
     files.insert("pork/locked.yaml".to_owned(), Entry::Unreadable { reason: "permission denied".to_owned() });
     files.insert("pork/vast.yaml".to_owned(), Entry::TooLarge { bytes: 9_000_000_000 });
     files.insert(".hidden/link".to_owned(), Entry::LinkOutside { target: "/".to_owned() });
@@ -70,6 +71,7 @@ fn what_can_not_be_read_is_one_finding_each_and_the_rest_is_read() {
         told(&documents, &findings),
         [
             "fault guidebook-missing guidebook.yaml:1:1",
+            "fault file-unreadable lamb:1:1",
             "fault not-utf-8 pork/latin.yaml:1:11",
             "fault link-leaves-guidebook pork/link.yaml:1:1",
             "fault wrong-kind pork/list.yaml:1:1",
@@ -81,8 +83,10 @@ fn what_can_not_be_read_is_one_finding_each_and_the_rest_is_read() {
         ]
     );
     assert_eq!(documents.procedures.len(), 1);
+    assert!(documents.is_broken("lamb/leg.yaml") && documents.is_broken("pork/loin.yaml") && !documents.is_broken("pork/sound.yaml"));
     let broken = [
         "guidebook.yaml",
+        "lamb",
         "pork/latin.yaml",
         "pork/link.yaml",
         "pork/list.yaml",
