@@ -6,6 +6,8 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use rayon::prelude::*;
+
 use crate::model::words::Use;
 
 use super::flow::Flow;
@@ -60,7 +62,7 @@ pub(super) fn chains(procedures: &[ProcedureAnalysis], starts: &Starts, cuts: &H
     let mut roots: Vec<(usize, &str)> =
         starts.house_cuts().filter(|(piece, _)| !given.contains(piece)).filter_map(|(piece, at)| Some((*at.first()?, piece))).collect();
     roots.sort_unstable();
-    roots.into_iter().map(|(first, piece)| chain(piece, first, procedures, starts, cuts)).collect()
+    roots.into_par_iter().map(|(first, piece)| chain(piece, first, procedures, starts, cuts)).collect()
 }
 
 /// The chain from one starting piece, whose house cut is `first`.

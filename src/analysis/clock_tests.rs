@@ -163,7 +163,7 @@ fn follow_lots(procedure: &Procedure) -> (Times, Times) {
             }
         }
     }
-    for lot in lots.values_mut().flat_map(|set| std::mem::take(set)) {
+    for lot in lots.values_mut().flat_map(std::mem::take) {
         close(&mut lot.clone(), procedure.steps.len() - 1);
     }
     (singles, sums)
