@@ -62,6 +62,7 @@ impl<'t> Scene<'t> {
             ErrorKind::InvalidIndentation | ErrorKind::InvalidBlockScalarIndent => Some(self.indent(self.first_letter(self.at))),
             _ => None,
         };
+        let told = if told.as_ref().is_some_and(|finding| finding.check == "indent") { self.own_tab().or(told) } else { told };
         told.or_else(|| self.sign_at_start()).unwrap_or_else(|| self.refused(error))
     }
 
@@ -87,6 +88,13 @@ impl<'t> Scene<'t> {
             start += line.len();
         }
         None
+    }
+
+    /// A tab in the indentation of the very line.
+    fn own_tab(&self) -> Option<Finding> {
+        let (start, first) = (self.line_start(self.at), self.first_letter(self.at));
+        let tab = self.text.get(start..first)?.find('\t')?;
+        Some(tab_indent(self.place(start + tab, first)))
     }
 
     fn unclosed_quote(&self, quote: usize) -> Finding {
@@ -117,16 +125,22 @@ impl<'t> Scene<'t> {
     }
 
     fn unclosed_bracket(&self) -> Finding {
-        let bracket = self.trail.open_bracket.unwrap_or(self.at);
+        let bracket = self.bracket().unwrap_or(self.at);
         let written = self.text.get(bracket..).and_then(|rest| rest.chars().next()).unwrap_or('[');
         let closing = if written == '{' { '}' } else { ']' };
         Finding::fault("unclosed-bracket", self.place(bracket, bracket + 1), format!("this `{written}` is not closed"))
             .help(format!("write `{closing}` where the values end; a text that holds brackets is quoted"))
     }
 
+    /// The bracket that was likely forgotten: the outermost one when it stands on an earlier line than the innermost.
+    fn bracket(&self) -> Option<usize> {
+        let (outer, inner) = self.trail.open_brackets?;
+        Some(if self.line_start(outer) == self.line_start(inner) { inner } else { outer })
+    }
+
     /// A bracket that was opened on an earlier line, else nothing.
     fn across_lines(&self) -> Option<Finding> {
-        let bracket = self.trail.open_bracket?;
+        let bracket = self.bracket()?;
         (self.line_start(bracket) != self.line_start(self.at)).then(|| self.unclosed_bracket())
     }
 
@@ -142,13 +156,18 @@ impl<'t> Scene<'t> {
         }
         let own_line = self.line_start(self.at);
         if own_line <= start {
-            return Some(colon_in_text(self.place(start, self.line_end(start))));
+            return Some(self.one_line_colon(start));
         }
         // The text runs over several lines, and its last line looks like a key.
         let word = self.text.get(own_line..self.at)?.trim();
-        let first = self.text.get(start..self.line_end(start)).unwrap_or("");
-        if let Some(finding) = self.space_missing(start, first) {
+        let begin = self.first_letter(start);
+        if let Some(finding) =
+            self.space_missing(begin, self.rest_of_line(begin)).or_else(|| self.space_missing(start, self.rest_of_line(start)))
+        {
             return Some(finding);
+        }
+        if self.column(start) == self.column(self.first_letter(self.at)) {
+            return Some(self.keyless(start));
         }
         if is_key(word) {
             Some(self.indent(self.first_letter(self.at)))
@@ -157,24 +176,40 @@ impl<'t> Scene<'t> {
         }
     }
 
+    /// A second colon on the line: of a text without quotes, or a brace, a colon or a comma was forgotten.
+    fn one_line_colon(&self, start: usize) -> Finding {
+        let finding = colon_in_text(self.place(start, self.line_end(start)));
+        let text = self.rest_of_line(start);
+        if self.trail.open_brackets.is_some() {
+            finding.help("write the comma that is missing before the next key, or put the whole text in quotes")
+        } else if text.split(':').next().is_some_and(|head| head.contains(" {")) {
+            finding.help("write the colon that is missing before the `{`, or put the whole text in quotes")
+        } else if text.ends_with('}') {
+            finding.help("write the `{` that is missing before it, or put the whole text in quotes")
+        } else {
+            finding
+        }
+    }
+
     /// A line without a key where keys stand.
     fn no_key(&self) -> Finding {
         let start = self.first_letter(self.at);
-        let line = self.text.get(start..self.line_end(start)).unwrap_or("");
-        self.space_missing(start, line).or_else(|| self.sign_at_start()).unwrap_or_else(|| {
-            Finding::fault("indent", self.place(start, start + line.len()), "this line has no key, and belongs to no text above it")
-                .help("give it a key, or indent it deeper than the key whose text it goes on with")
-        })
+        self.space_missing(start, self.rest_of_line(start)).or_else(|| self.sign_at_start()).unwrap_or_else(|| self.keyless(start))
+    }
+
+    fn keyless(&self, start: usize) -> Finding {
+        Finding::fault("indent", self.spot(start), "this line has no key, and belongs to no text above it")
+            .help("give it a key and a colon, or indent it deeper than the key whose text it goes on with")
     }
 
     /// Something begins where the list or mapping above has ended.
     fn misplaced(&self) -> Option<Finding> {
         let start = self.first_letter(self.at);
-        if self.at != start {
+        // What comes after a dash is out of line because its dash is.
+        if self.at != start && self.text.get(start..self.at)?.trim() != "-" {
             return None;
         }
-        let line = self.text.get(start..self.line_end(start)).unwrap_or("");
-        self.space_missing(start, line).or_else(|| Some(self.indent(start)))
+        self.space_missing(start, self.rest_of_line(start)).or_else(|| Some(self.indent(start)))
     }
 
     fn space_missing(&self, start: usize, line: &str) -> Option<Finding> {
@@ -256,6 +291,16 @@ impl<'t> Scene<'t> {
     fn line_end(&self, at: usize) -> usize {
         let line = self.text.get(at..).and_then(|rest| rest.split('\n').next()).unwrap_or("");
         at + line.trim_end().len()
+    }
+
+    /// From `at` to past the last letter of the line.
+    fn rest_of_line(&self, at: usize) -> &'t str {
+        self.text.get(at..self.line_end(at)).unwrap_or("")
+    }
+
+    /// How many bytes stand before `at` on its line.
+    fn column(&self, at: usize) -> usize {
+        at - self.line_start(at).min(at)
     }
 
     fn first_letter(&self, at: usize) -> usize {

@@ -76,8 +76,8 @@ pub(super) struct Trail {
     pub(super) last_plain: bool,
     /// The end of the last event.
     pub(super) last_end: usize,
-    /// Where the innermost open `[` or `{` stands.
-    pub(super) open_bracket: Option<usize>,
+    /// Where the outermost and the innermost open `[` or `{` stand.
+    pub(super) open_brackets: Option<(usize, usize)>,
 }
 
 enum Open {
@@ -194,10 +194,6 @@ impl Builder<'_> {
             _ => {}
         }
         self.trail.last_end = self.trail.last_end.max(span.end as usize);
-        self.trail.open_bracket = match self.open.last() {
-            Some(Open::List { start, flow: true, .. } | Open::Mapping { start, flow: true, .. }) => Some(*start as usize),
-            _ => None,
-        };
         Ok(())
     }
 
@@ -248,7 +244,14 @@ impl Builder<'_> {
     }
 
     fn refusal_of(&self, error: &granit_parser::ScanError) -> Refusal {
-        let finding = traps::explain(self.text, self.file, error, self.trail);
+        let bracket = |open: &Open| match open {
+            Open::List { start, flow: true, .. } | Open::Mapping { start, flow: true, .. } => Some(*start as usize),
+            _ => None,
+        };
+        let mut brackets = self.open.iter().filter_map(bracket);
+        let outer = brackets.next();
+        let trail = Trail { open_brackets: outer.map(|outer| (outer, brackets.last().unwrap_or(outer))), ..self.trail };
+        let finding = traps::explain(self.text, self.file, error, trail);
         // An alias that was no alias but a text with a star leaves words behind that the parser can't place.
         let same_line = |other: &Finding| line_start(self.text, other.place.span.start) == line_start(self.text, finding.place.span.start);
         if self.findings.iter().any(same_line) { None } else { Some(Box::new(finding)) }

@@ -117,16 +117,15 @@ fn doubled(word: &str, second: Span, first: Option<Span>, sink: &Sink) {
 fn unknown(slot: &Slot<'_, '_>, value: &Node, before: Option<&Node>, guess: Option<&str>, fields: &'static [&'static str]) -> Finding {
     let place = slot.sink.place(slot.key.unwrap_or(value.span));
     let word = slot.name;
-    if value.is_nothing() {
-        // In a flow mapping, `{ alt: Leg folded, joint open }` makes a key of what stands after the comma.
-        if let Some((key, _)) = word.split_once(':').filter(|(key, _)| fields.contains(key)) {
-            return traps::space_missing(place, ":", &format!("{key}:{}", word.get(key.len() + 1..).unwrap_or("")));
-        }
-        if let Some(text) = before.filter(|before| word.contains(' ') && matches!(before.kind, Kind::Text { plain: true, .. })) {
-            return Finding::fault("comma-in-text", place, "a comma between braces ends a text, and this is read as a key")
-                .also(slot.sink.place(text.span), "the text ends here")
-                .help("put the whole text in quotes");
-        }
+    if let Some((key, rest)) = word.split_once(':').filter(|(key, rest)| fields.contains(key) && !rest.is_empty()) {
+        return traps::space_missing(place, ":", &format!("{key}:{rest}"));
+    }
+    // In a flow mapping, `{ alt: Leg folded, joint open }` makes a key of what stands after the comma.
+    let cut = before.filter(|before| word.contains(' ') && matches!(before.kind, Kind::Text { plain: true, .. }));
+    if let Some(text) = cut.filter(|_| value.is_nothing()) {
+        return Finding::fault("comma-in-text", place, "a comma between braces ends a text, and this is read as a key")
+            .also(slot.sink.place(text.span), "the text ends here")
+            .help("put the whole text in quotes");
     }
     let message = format!("{} has no key `{}`", slot.parent, words::shown(word));
     let help = guess.map_or_else(|| format!("keys that go here: {}", words::nearest_keys(word, fields)), |key| format!("write `{key}`"));

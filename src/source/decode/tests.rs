@@ -174,6 +174,7 @@ fn each_wrong_value_is_told_where_it_stands() {
         ("weight: 1.6–2.0 kg", "weight: ~", &[]),
         ("pieces: 2", "piece, s", &["unknown-key 17:39", "unknown-key 17:46"]),
         ("pieces: 2", "pieces:2", &["space-missing 17:39"]),
+        ("as: without giblets, drained", "as:\"without: giblets\"", &["space-missing 8:3"]),
         ("{ share: 31–35 %, pieces: 2 }", "[31, 35]", &["wrong-kind 17:21"]),
         ("chicken-crown: rest", "chicken-legs: rest", &["doubled-key 18:7"]),
         ("tools: [boning-knife,", "tools:\n      -boning-knife\n    wear: [", &["space-missing 15:7", "wrong-kind 16:13"]),

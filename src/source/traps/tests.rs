@@ -47,7 +47,13 @@ const BROKEN: &[(&str, &str)] = &[
     ("a: |\n   x\n  y\nb: 1\n", "indent 3:3"),
     ("a: b\nfoo bar\nc: d\n", "indent 2:1"),
     ("steps:\n  - name: x\n  take: y\n", "indent 3:3"),
+    ("title Pork loin\nspecies: pork\n", "indent 1:1"),
+    ("steps:\n  - name Take out\n    take: x\n", "indent 2:5"),
+    ("do: |\n  Cut.\n\tFold.\nb: 1\n", "tab-indent 3:1"),
+    ("a:\n    - b: 1\n      c: 2\n  - d: 3\n    e: 4\n", "indent 4:3"),
+    ("a:\n  b:\n    - c: 1\n  - d: 3\n", "indent 4:3"),
     // A space that is missing.
+    ("steps:\n  -name: x\n    take: y\n", "space-missing 2:3"),
     ("a: 1\nminutes:5\nb: 1\n", "space-missing 2:1"),
     ("minutes:5\nb: 1\n", "space-missing 1:1"),
     ("steps:\n  - name: x\n    minutes:5\n    do: y\n", "space-missing 3:5"),
@@ -66,6 +72,7 @@ const BROKEN: &[(&str, &str)] = &[
     ("a: {b: [1, 2}\n", "unclosed-bracket 1:8"),
     ("give: { share: 5 %, pieces: 2\n", "unclosed-bracket 1:7"),
     ("a: [x\n", "unclosed-bracket 1:4"),
+    ("a: [x, # y]\nb: [z]\nc: 1\n", "unclosed-bracket 1:4"),
     // Signs that can't begin a text.
     ("a: @b c\n", "text-start 1:4"),
     ("a: `b`\n", "text-start 1:4"),
@@ -94,4 +101,14 @@ fn each_broken_text_gets_one_finding_at_its_place() {
         })
         .collect();
     assert!(missed.is_empty(), "{}", missed.join("\n"));
+}
+
+#[test]
+fn what_was_forgotten_is_offered() {
+    let help = |text: &str| parse(text, crate::finding::FileId(0)).1.first().map(|finding| finding.help.clone()).unwrap_or_default();
+    assert!(help("give:\n  a: { share: 5 % use: retail }\n").contains("comma that is missing"));
+    assert!(help("give:\n  a { share: 5 %, use: retail }\n").contains("colon that is missing"));
+    assert!(help("give:\n  a: share: 5 %, use: retail }\n").contains("`{` that is missing"));
+    assert_eq!(help("do: Cut: now\n"), "put the whole text in quotes");
+    assert_eq!(help("a: 1\nminutes:5\n"), "write `minutes: 5`");
 }
