@@ -182,7 +182,7 @@ impl<'t> Scene<'t> {
         let text = self.rest_of_line(start);
         if self.trail.open_brackets.is_some() {
             finding.help("write the comma that is missing before the next key, or put the whole text in quotes")
-        } else if text.split(':').next().is_some_and(|head| head.contains(" {")) {
+        } else if self.rest_of_line(self.first_letter(start)).split(':').next().is_some_and(|key| key.contains(" {")) {
             finding.help("write the colon that is missing before the `{`, or put the whole text in quotes")
         } else if text.ends_with('}') {
             finding.help("write the `{` that is missing before it, or put the whole text in quotes")
