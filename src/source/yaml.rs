@@ -250,7 +250,7 @@ impl Builder<'_> {
         };
         let mut brackets = self.open.iter().filter_map(bracket);
         let outer = brackets.next();
-        let trail = Trail { open_brackets: outer.map(|outer| (outer, brackets.last().unwrap_or(outer))), ..self.trail };
+        let trail = Trail { open_brackets: outer.map(|outer| (outer, brackets.next_back().unwrap_or(outer))), ..self.trail };
         let finding = traps::explain(self.text, self.file, error, trail);
         // An alias that was no alias but a text with a star leaves words behind that the parser can't place.
         let same_line = |other: &Finding| line_start(self.text, other.place.span.start) == line_start(self.text, finding.place.span.start);
