@@ -1,10 +1,9 @@
-//! Reading held against a second reader of YAML, and against the clock.
+//! Reading held against a second reader of YAML, and against texts made to keep a reader busy.
 //!
-//! These tests meet the disk and the clock, so they stand outside of the library.
+//! These tests meet the disk, so they stand outside of the library.
 #![expect(clippy::unwrap_used, clippy::disallowed_methods, reason = "a failing test may panic, and these read the demonstration")]
 
 use std::fmt;
-use std::time::{Duration, Instant};
 
 use seamwise::finding::{FileId, Finding, SourceMap};
 use seamwise::source::yaml::{BYTE_LIMIT, Kind, NODE_LIMIT, Node, parse};
@@ -28,8 +27,7 @@ fn told(text: &str) -> Vec<String> {
 }
 
 #[test]
-fn what_could_make_reading_slow_is_refused_quickly() {
-    let start = Instant::now();
+fn what_could_make_reading_slow_is_refused_at_once() {
     assert_eq!(told(&"[".repeat(20_000)), ["too-deep 1:65"]);
     assert_eq!(told(&"{a: ".repeat(20_000)), ["too-deep 1:257"]);
     assert_eq!(told(&"- ".repeat(20_000)), ["too-deep 1:129"]);
@@ -42,7 +40,6 @@ fn what_could_make_reading_slow_is_refused_quickly() {
     assert_eq!(told(&"- a\n".repeat(NODE_LIMIT)), ["too-large 1:1"]);
     assert_eq!(told(&"a".repeat(BYTE_LIMIT + 1)), ["too-large 1:1"]);
     assert_eq!(told(&format!("a: \"{}", "x".repeat(BYTE_LIMIT - 9))), ["unclosed-quote 1:4"]);
-    assert!(start.elapsed() < Duration::from_secs(10), "{:?}", start.elapsed());
 }
 
 /// Walks the other reader along our tree, and holds every text against ours.

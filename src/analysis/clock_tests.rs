@@ -3,6 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use proptest::prelude::*;
+use proptest::test_runner::FileFailurePersistence;
 
 use super::clock::{ClockKind, ColdClock, Over, PieceClock, Stretch, TimeRange};
 use super::network::Network;
@@ -206,7 +207,7 @@ fn care() -> impl Strategy<Value = Vec<CareDraw>> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 300, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 300, failure_persistence: Some(Box::new(FileFailurePersistence::Direct("tests/seeds/clock.txt"))), ..ProptestConfig::default() })]
 
     #[test]
     fn times_are_those_of_the_longest_lot(draws in draws(7), care in care()) {

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use good_lp::{Expression, ProblemVariables, Solution, SolverModel, constraint, microlp, variable};
 use proptest::prelude::*;
+use proptest::test_runner::FileFailurePersistence;
 
 use super::random_networks::{build, draws, ids, weight_of};
 use super::shares::Shares;
@@ -74,7 +75,7 @@ fn piece_name(number: usize) -> String {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 150, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 150, failure_persistence: Some(Box::new(FileFailurePersistence::Direct("tests/seeds/shares.txt"))), ..ProptestConfig::default() })]
 
     #[test]
     fn weighted_totals_are_those_of_a_linear_program(draws in draws(9), seed in any::<u64>()) {

@@ -1,6 +1,7 @@
 //! Whole guidebooks from memory.
 
 use proptest::prelude::*;
+use proptest::test_runner::FileFailurePersistence;
 
 use super::*;
 use crate::source::load_texts;
@@ -115,6 +116,7 @@ fn spoilt() -> impl Strategy<Value = Vec<u8>> {
 const SAMPLE: &str = "title: Whole chicken\nspecies: chicken\nhouse-cut: true  # usual\nrevision: { number: 3, date: 2026-10-12 }\nstart:\n  piece: a\n  weight: 1.6–2.0 kg\nsteps:\n  - name: Take off\n    take: [a, b]\n    do: |\n      Fold: each # leg.\n    tools: [{ any-of: [x] }, 'y']\n    give:\n      c: { share: 31–35 %, counts: { ribs: 2 } }\n      d: rest\n";
 
 proptest! {
+    #![proptest_config(ProptestConfig { cases: 256, failure_persistence: Some(Box::new(FileFailurePersistence::Direct("tests/seeds/load.txt"))), ..ProptestConfig::default() })]
     /// No bytes make reading, drawing or writing findings panic, and every finding has a line of its file.
     #[test]
     fn no_bytes_make_reading_panic(spoilt in spoilt(), any in proptest::collection::vec(any::<u8>(), 0..80)) {

@@ -1,6 +1,7 @@
 //! Trees with exact places. Speed and a second reader are held against in `tests/reading.rs`, outside of the library.
 
 use proptest::prelude::*;
+use proptest::test_runner::FileFailurePersistence;
 
 use super::*;
 use crate::finding::SourceMap;
@@ -121,6 +122,7 @@ fn what_yaml_can_do_and_a_guidebook_does_not_is_refused() {
 }
 
 proptest! {
+    #![proptest_config(ProptestConfig { cases: 256, failure_persistence: Some(Box::new(FileFailurePersistence::Direct("tests/seeds/yaml.txt"))), ..ProptestConfig::default() })]
     /// Places lie inside the text, begin and end at letters, and children lie inside of their parents.
     #[test]
     fn places_are_sound_for_any_text(text in "([a-z]: |- |\\[|\\]|\\{|\\}|, |\n|  |é|\"|'|#|&a|\\*a|!|\\||>|\t|x|\r\n|---|%|@){0,40}") {
