@@ -1,2 +1,7 @@
-//! The program: hands the arguments to the library's `cli` room and leaves with its exit status.
-fn main() {}
+//! The program: hands the words of the command line to the library's `cli` room and leaves with its exit status.
+
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    seamwise::cli::run(std::env::args_os())
+}
