@@ -78,7 +78,8 @@ mod tests {
     #[test]
     fn offers_the_nearest_ids() {
         let ids = ["shares-exceed-whole", "shares-fall-short", "unknown-key", "glove-at-moving-saw"];
-        assert_eq!(nearest("shares-exeed-whole", &ids), ["shares-exceed-whole", "shares-fall-short"]);
+        assert_eq!(nearest("shares-exeed-whole", &ids), ["shares-exceed-whole"]);
+        assert_eq!(nearest("shares", &ids), ["shares-fall-short", "shares-exceed-whole"]);
         assert_eq!(nearest("unknwon-key", &ids), ["unknown-key"]);
         assert_eq!(nearest("glove", &ids), ["glove-at-moving-saw"]);
         assert_eq!(nearest("E0308", &ids), [""; 0]);

@@ -2,7 +2,7 @@
 //!
 //! It looks for the file `guidebook.yaml` only; what stands in it is for the reader.
 
-use std::path::{Path, PathBuf};
+use std::path::{Component, Path, PathBuf};
 
 use super::failure::Failure;
 
@@ -13,7 +13,8 @@ const GUIDEBOOK_FILE: &str = "guidebook.yaml";
 const USUAL_FOLDER: &str = "procedures";
 
 /// Finds the guidebook's folder: `named`, else the one at or above `current` that holds `guidebook.yaml`, else
-/// `procedures` in `current`. The answer is as short as what the person would type.
+/// `procedures` in `current`. The answer is as short as what the person would type. Whoever stands inside a guidebook may
+/// name it as from outside.
 ///
 /// # Errors
 /// When there is none; the failure names what was looked for.
@@ -26,6 +27,12 @@ pub(super) fn find(named: Option<&Path>, current: &Path) -> Result<PathBuf, Fail
 
 fn check_named(folder: &Path, current: &Path) -> Result<PathBuf, Failure> {
     let whole = current.join(folder);
+    let plain: PathBuf = folder.components().filter(|part| *part != Component::CurDir).collect();
+    if !whole.exists()
+        && let Some(steps_up) = current.ancestors().position(|above| above.ends_with(&plain) && holds_guidebook(above))
+    {
+        return Ok(upward(steps_up));
+    }
     let facts = std::fs::metadata(&whole).map_err(|error| Failure::of_disk("read the guidebook's folder", folder, &error))?;
     if !facts.is_dir() {
         let failure = Failure::new("this is a file, and a guidebook is a folder").at(folder);
@@ -50,7 +57,7 @@ fn check_named(folder: &Path, current: &Path) -> Result<PathBuf, Failure> {
 fn find_around(current: &Path) -> Result<PathBuf, Failure> {
     for (steps_up, folder) in current.ancestors().enumerate() {
         if holds_guidebook(folder) {
-            return Ok(if steps_up == 0 { PathBuf::from(".") } else { std::iter::repeat_n("..", steps_up).collect() });
+            return Ok(upward(steps_up));
         }
     }
     let usual = PathBuf::from(USUAL_FOLDER);
@@ -63,6 +70,11 @@ fn find_around(current: &Path) -> Result<PathBuf, Failure> {
     ))
     .at(current)
     .help("name the guidebook's folder, or start one with `seamwise begin`"))
+}
+
+/// The folder so many steps above the current one.
+fn upward(steps: usize) -> PathBuf {
+    if steps == 0 { PathBuf::from(".") } else { std::iter::repeat_n("..", steps).collect() }
 }
 
 /// The nearest folder above `path` that holds a guidebook.
@@ -91,6 +103,20 @@ mod tests {
         assert_eq!(find(None, &root.join("shop/procedures/pork")).unwrap(), Path::new(".."));
         assert_eq!(find(None, &root.join("shop")).unwrap(), Path::new("procedures"));
         assert_eq!(find(Some(Path::new("shop/procedures")), root).unwrap(), Path::new("shop/procedures"));
+    }
+
+    #[test]
+    fn a_guidebook_can_be_named_from_inside_as_from_outside() {
+        let home = tempfile::tempdir().unwrap();
+        let root = home.path();
+        std::fs::create_dir_all(root.join("shop/procedures/pork")).unwrap();
+        std::fs::write(root.join("shop/procedures/guidebook.yaml"), "title: Shop").unwrap();
+        let found = |named: &str, current: &str| find(Some(Path::new(named)), &root.join(current));
+        assert_eq!(found("procedures", "shop/procedures").unwrap(), Path::new("."));
+        assert_eq!(found("./procedures/", "shop/procedures").unwrap(), Path::new("."));
+        assert_eq!(found("shop/procedures", "shop/procedures/pork").unwrap(), Path::new(".."));
+        assert!(found("shop", "shop/procedures").is_err());
+        assert!(found("edures", "shop/procedures").is_err());
     }
 
     #[test]

@@ -5,6 +5,7 @@
 
 mod about;
 mod args;
+mod begin;
 mod failure;
 mod folder;
 mod inspect;
@@ -41,10 +42,11 @@ pub fn run(words: impl IntoIterator<Item = OsString>) -> ExitCode {
 
 fn command(arguments: &Arguments, terminal: Terminal) -> Result<u8, Failure> {
     match &arguments.command {
+        Command::Begin { folder } => begin::run(folder, terminal),
         Command::Inspect { about: Some(check), .. } => about::run(check, terminal),
         Command::Inspect { folder, format, .. } => inspect::run(folder.as_deref(), *format, terminal),
         Command::Tally { folder, procedure, format } => tally::run(folder.as_deref(), procedure.as_deref(), *format, terminal),
-        Command::Begin { .. } | Command::Publish { .. } => Ok(2),
+        Command::Publish { .. } => Ok(2),
     }
 }
 

@@ -78,16 +78,17 @@ impl Table {
 
     fn push_row(&self, text: &mut String, cells: &[String], widths: &[usize]) {
         let first_width = widths.first().copied().unwrap_or(0);
-        let mut first = wrap(cells.first().map_or("", String::as_str), first_width).into_iter();
-        let mut line = padded(&first.next().unwrap_or_default(), first_width, Align::Left);
+        let mut lines = wrap(cells.first().map_or("", String::as_str), first_width).into_iter();
+        let mut line = padded(&lines.next().unwrap_or_default(), first_width, Align::Left);
+        let rest = lines.collect::<Vec<_>>().join(" ");
         for ((cell, cell_width), align) in cells.iter().zip(widths).zip(&self.aligns).skip(1) {
             line.push_str(&" ".repeat(GAP));
             line.push_str(&padded(cell, *cell_width, *align));
         }
         text.push_str(line.trim_end());
-        for more in first {
+        for more in wrap(&rest, first_width.saturating_sub(2)).iter().filter(|line| !line.is_empty()) {
             text.push_str("\n  ");
-            text.push_str(&more);
+            text.push_str(more);
         }
     }
 }
