@@ -53,6 +53,7 @@ fn command(arguments: &Arguments, terminal: Terminal) -> Result<u8, Failure> {
 /// The folder in which the person stands.
 fn current_folder() -> Result<PathBuf, Failure> {
     std::env::current_dir().map_err(|error| {
-        Failure::new(format!("cannot tell which folder this is: {}", failure::in_plain_words(&error).0)).help("go to a folder that is there")
+        Failure::new(format!("cannot tell which folder this is: {}", failure::in_plain_words(&error).0))
+            .help("go to a folder that is there")
     })
 }

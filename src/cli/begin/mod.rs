@@ -123,7 +123,8 @@ mod tests {
         let told = crate::finding::text::render(&inspection.findings, &inspection.sources, crate::finding::text::Style::default());
         assert!(inspection.findings.is_empty(), "{told}");
         let figures = inspection.verdict.analysis().procedure("rabbit/legs-and-saddle").unwrap();
-        let finals: Vec<_> = figures.shares.as_ref().unwrap().pieces.iter().filter(|piece| piece.is_final).map(|piece| piece.piece.as_str()).collect();
+        let finals: Vec<_> =
+            figures.shares.as_ref().unwrap().pieces.iter().filter(|piece| piece.is_final).map(|piece| piece.piece.as_str()).collect();
         assert_eq!(finals, ["rabbit-hind-legs", "rabbit-forelegs", "rabbit-saddle", "rabbit-rib-cage"]);
     }
 

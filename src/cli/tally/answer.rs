@@ -120,7 +120,12 @@ fn procedure(figures: &ProcedureAnalysis) -> Option<ProcedureAnswer<'_>> {
 fn chain_answer(chain: &Chain) -> Option<ChainAnswer<'_>> {
     let shares = chain.shares.as_ref()?;
     let piece = |piece| ChainPieceAnswer::of(piece);
-    Some(ChainAnswer { start: &chain.start, pieces: shares.pieces.iter().map(piece).collect(), loss: bounds(shares.loss), uses: uses(shares) })
+    Some(ChainAnswer {
+        start: &chain.start,
+        pieces: shares.pieces.iter().map(piece).collect(),
+        loss: bounds(shares.loss),
+        uses: uses(shares),
+    })
 }
 
 impl<'a> ChainPieceAnswer<'a> {
@@ -170,7 +175,8 @@ pub(super) fn csv(tally: &Tally) -> Result<String, Failure> {
     let procedures = tally.procedures.iter().filter_map(|(_, figures)| {
         let answer = procedure(figures)?;
         let start = answer.start.unwrap_or_default().to_owned();
-        let rows = answer.pieces.iter().map(|piece| (piece.piece, if piece.is_final { "true" } else { "false" }, piece.purpose, &piece.share));
+        let rows =
+            answer.pieces.iter().map(|piece| (piece.piece, if piece.is_final { "true" } else { "false" }, piece.purpose, &piece.share));
         Some(table("procedure", answer.id, &start, rows, &answer.loss, answer.cold.as_deref().unwrap_or_default()))
     });
     let chains = tally.chains.iter().filter_map(|chain| {

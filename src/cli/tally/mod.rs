@@ -87,7 +87,8 @@ fn known(id: &str, book: &Guidebook) -> Result<(), Failure> {
     if book.procedure(id).is_some() || book.broken_procedures.contains(id) {
         return Ok(());
     }
-    let all: Vec<&str> = book.procedures.iter().map(|procedure| procedure.id.as_str()).chain(book.broken_procedures.iter().map(String::as_str)).collect();
+    let all: Vec<&str> =
+        book.procedures.iter().map(|procedure| procedure.id.as_str()).chain(book.broken_procedures.iter().map(String::as_str)).collect();
     let failure = Failure::new(format!("there is no procedure `{id}` in this guidebook"));
     let near = all.iter().map(|known| (strsim::damerau_levenshtein(id, known), *known)).min();
     let ending = all.iter().find(|known| known.rsplit('/').next() == Some(id));

@@ -14,7 +14,8 @@ use crate::model::{Guidebook, Procedure};
 
 /// All tables, with an empty line between two.
 pub(super) fn render(tally: &Tally, columns: usize) -> String {
-    let mut parts: Vec<String> = tally.procedures.iter().map(|(procedure, figures)| of_procedure(tally.book, procedure, figures, columns)).collect();
+    let mut parts: Vec<String> =
+        tally.procedures.iter().map(|(procedure, figures)| of_procedure(tally.book, procedure, figures, columns)).collect();
     for chain in &tally.chains {
         let Some(shares) = &chain.shares else { continue };
         // A chain of one procedure says again what its procedure says.
@@ -32,7 +33,10 @@ pub(super) fn render(tally: &Tally, columns: usize) -> String {
     if parts.is_empty() {
         return "No procedure has figures.\n".to_owned();
     }
-    parts.push(paragraph("Low and high are bounds: they do not add up, because when one piece is heavy another must be light. Typical adds up.", columns));
+    parts.push(paragraph(
+        "Low and high are bounds: they do not add up, because when one piece is heavy another must be light. Typical adds up.",
+        columns,
+    ));
     parts.join("\n")
 }
 
@@ -134,7 +138,12 @@ fn table(book: &Guidebook, shares: &Shares, scale: Option<&Scale>) -> Table {
     table.line();
     let whole = Some(typicals.iter().copied().sum());
     let all = ShareRange { low: 1.0, typical: 1.0, high: 1.0 };
-    table.row(row("All together", "", all, scale, whole).into_iter().enumerate().map(|(at, cell)| if matches!(at, 2 | 4 | 5 | 7) { String::new() } else { cell }));
+    table.row(
+        row("All together", "", all, scale, whole)
+            .into_iter()
+            .enumerate()
+            .map(|(at, cell)| if matches!(at, 2 | 4 | 5 | 7) { String::new() } else { cell }),
+    );
     table.line();
     for entry in &shares.uses {
         let of_use = finals.iter().zip(&typicals).filter(|(piece, _)| piece.purpose == Some(entry.purpose)).map(|(_, typical)| *typical);
@@ -178,7 +187,8 @@ fn times(book: &Guidebook, figures: &ProcedureAnalysis, columns: usize) -> Strin
         text.push_str(&format!("Time for all steps: {minutes} minutes. "));
     }
     if let Some(clock) = figures.cold.as_ref().filter(|clock| clock.steps_without_minutes.is_empty()) {
-        let times = clock.pieces.iter().filter_map(|entry| Some((entry.piece, Range { low: entry.longest.low, high: entry.longest.high? })));
+        let times =
+            clock.pieces.iter().filter_map(|entry| Some((entry.piece, Range { low: entry.longest.low, high: entry.longest.high? })));
         let longest = times.reduce(|one, other| if other.1.high > one.1.high { other } else { one });
         if let Some((piece, time)) = longest
             && let Some(piece) = figures.network.pieces.get(piece)

@@ -123,7 +123,8 @@ impl<'a> Filler<'a> {
     /// Makes the folders that `path` lies in.
     fn make_folders(&self, path: &Path) -> io::Result<()> {
         let mut made = self.made.lock().unwrap_or_else(PoisonError::into_inner);
-        let mut missing: Vec<_> = path.ancestors().skip(1).take_while(|folder| !folder.as_os_str().is_empty() && !made.contains(*folder)).collect();
+        let mut missing: Vec<_> =
+            path.ancestors().skip(1).take_while(|folder| !folder.as_os_str().is_empty() && !made.contains(*folder)).collect();
         missing.reverse();
         for folder in missing {
             self.disk.make_folder(&self.tree.join(folder))?;
@@ -140,7 +141,8 @@ impl<'a> Filler<'a> {
             self.carry(path).map_err(|error| self.trouble("carry a file over from the earlier site", path, &error))?;
         }
         for folder in &self.survey.foreign_folders {
-            self.make_folders(&folder.join("inside")).map_err(|error| self.trouble("carry a folder over from the earlier site", folder, &error))?;
+            self.make_folders(&folder.join("inside"))
+                .map_err(|error| self.trouble("carry a folder over from the earlier site", folder, &error))?;
         }
         let list = Path::new(LIST_FILE);
         self.disk

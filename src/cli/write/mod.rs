@@ -123,7 +123,8 @@ fn build(
     let tree = workspace.begin_tree().map_err(|error| workspace.trouble("make the folder in which the site is built", &error))?;
     let filler = Filler::new(disk, target, &survey, &tree);
     let filled = filler.make_pages(pages, paths, progress)?;
-    let same = filled.new.is_empty() && filled.changed.is_empty() && survey.list_bytes.as_deref() == Some(filled.list.to_bytes().as_slice());
+    let same =
+        filled.new.is_empty() && filled.changed.is_empty() && survey.list_bytes.as_deref() == Some(filled.list.to_bytes().as_slice());
     if !same {
         filler.complete(&filled)?;
     }
@@ -188,9 +189,8 @@ fn tell(disk: &dyn Disk, target: &Target, survey: &Survey, filled: &Filled) -> O
     let gone = |path: &&str| filled.list.hash(path).is_none() && survey.ours.contains_key(*path);
     let removed: Vec<_> = survey.list.paths().filter(gone).map(str::to_owned).collect();
     // A page that cannot be read is not told of; it goes all the same.
-    let by_hand = |path: &&String| {
-        disk.read(&target.real.join(path)).is_ok_and(|bytes| survey.list.hash(path) != Some(&blake3::hash(&bytes)))
-    };
+    let by_hand =
+        |path: &&String| disk.read(&target.real.join(path)).is_ok_and(|bytes| survey.list.hash(path) != Some(&blake3::hash(&bytes)));
     let mut edited: Vec<_> = filled.edited.iter().chain(removed.iter().filter(by_hand)).cloned().collect();
     edited.sort();
     Outcome {

@@ -63,7 +63,9 @@ impl Disk for RealDisk {
         match fs::hard_link(from, to) {
             Ok(()) => Ok(()),
             // These mean what they say. Anything else is a disk, a file or a user without the right to second names.
-            Err(error) if matches!(error.kind(), io::ErrorKind::AlreadyExists | io::ErrorKind::NotFound | io::ErrorKind::StorageFull) => Err(error),
+            Err(error) if matches!(error.kind(), io::ErrorKind::AlreadyExists | io::ErrorKind::NotFound | io::ErrorKind::StorageFull) => {
+                Err(error)
+            }
             Err(error) => copy(from, to, error),
         }
     }
@@ -129,7 +131,9 @@ impl Disk for RealDisk {
             let held = facts_of(&lock.metadata()?);
             if self.facts(file)?.is_some_and(|facts| facts.id == held.id) {
                 // A run that was killed while it wrote the text left a part of it.
-                if held.bytes != text.len() as u64 && let Err(error) = lock.set_len(0).and_then(|()| lock.write_all(text)) {
+                if held.bytes != text.len() as u64
+                    && let Err(error) = lock.set_len(0).and_then(|()| lock.write_all(text))
+                {
                     drop(fs::remove_file(file));
                     return Err(error);
                 }

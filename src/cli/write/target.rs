@@ -99,7 +99,9 @@ mod tests {
         for folder in ["shop/procedures/pork", "shop/procedures/site", "shop/procedures/empty", "shop/public", "other"] {
             fs::create_dir_all(root.join(folder)).unwrap();
         }
-        for file in ["shop/procedures/guidebook.yaml", "shop/procedures/pork/loin.yaml", "shop/procedures/site/seamwise-files.txt", "shop/note.txt"] {
+        for file in
+            ["shop/procedures/guidebook.yaml", "shop/procedures/pork/loin.yaml", "shop/procedures/site/seamwise-files.txt", "shop/note.txt"]
+        {
             fs::write(root.join(file), "x").unwrap();
         }
         (home, root.join("shop"))

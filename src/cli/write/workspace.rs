@@ -88,7 +88,7 @@ impl<'a> Workspace<'a> {
         let number = self.folder.join(NUMBER_FILE);
         let text = number_text(self.disk.facts(&tree)?);
         self.disk.write_new(&number, text.as_bytes())?;
-        self.disk.settle(&self.folder, &[number], &[self.folder.clone()])?;
+        self.disk.settle(&self.folder, &[number], std::slice::from_ref(&self.folder))?;
         Ok(tree)
     }
 
@@ -271,7 +271,8 @@ fn is_ours(disk: &dyn Disk, folder: &Path) -> io::Result<bool> {
     }
     let known = [LOCK_FILE, NEW_TREE, OLD_TREE, KEPT_TREE, NUMBER_FILE];
     let lock = folder.join(LOCK_FILE);
-    if !names.iter().all(|name| known.iter().any(|known| name == known)) || disk.facts(&lock)?.is_none_or(|facts| facts.kind != Kind::File) {
+    if !names.iter().all(|name| known.iter().any(|known| name == known)) || disk.facts(&lock)?.is_none_or(|facts| facts.kind != Kind::File)
+    {
         return Ok(false);
     }
     // A run that was killed while it wrote the lock left the beginning of the text, and nothing else.

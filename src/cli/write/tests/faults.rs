@@ -5,8 +5,13 @@ use std::io::ErrorKind;
 use super::faulty::{FaultyDisk, Trouble};
 use super::*;
 
-const OTHERS: &[(&str, &str)] =
-    &[("CNAME", "guides.example"), (".git/HEAD", "ref: main"), ("pork/loin/notes.txt", "mine"), ("empty", "dir"), ("latest", "link -> nowhere")];
+const OTHERS: &[(&str, &str)] = &[
+    ("CNAME", "guides.example"),
+    (".git/HEAD", "ref: main"),
+    ("pork/loin/notes.txt", "mine"),
+    ("empty", "dir"),
+    ("latest", "link -> nowhere"),
+];
 
 /// What a disk can do.
 #[derive(Debug, Clone, Copy)]
@@ -46,7 +51,11 @@ fn home(published: bool) -> Home {
 
 /// Runs a publish with trouble at every act in turn, and holds what is there afterwards against `check`; then a run
 /// without trouble must give the new site and leave nothing beside it.
-fn at_every_act(published: bool, trouble: impl Fn(usize) -> Trouble, check: impl Fn(&Home, &Before, &Result<Outcome, Failure>, Skill, &str)) {
+fn at_every_act(
+    published: bool,
+    trouble: impl Fn(usize) -> Trouble,
+    check: impl Fn(&Home, &Before, &Result<Outcome, Failure>, Skill, &str),
+) {
     for skill in SKILLS {
         let acts = {
             let disk = disk(Trouble::None, *skill);

@@ -130,7 +130,8 @@ fn content(folder: &Path) -> BTreeMap<String, String> {
 /// As `content`, with numbers, permissions and times: equal only when nothing at all was touched.
 fn touched(folder: &Path) -> BTreeMap<String, String> {
     let content = content(folder);
-    let facts = walk(folder, &|_, metadata| format!("{} {:o} {}.{}", metadata.ino(), metadata.mode(), metadata.mtime(), metadata.mtime_nsec()));
+    let facts =
+        walk(folder, &|_, metadata| format!("{} {:o} {}.{}", metadata.ino(), metadata.mode(), metadata.mtime(), metadata.mtime_nsec()));
     facts.into_iter().map(|(path, facts)| (path.clone(), format!("{facts} {}", content[&path]))).collect()
 }
 

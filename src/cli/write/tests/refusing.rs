@@ -7,7 +7,9 @@ fn told(home: &Home, book: &Book) -> String {
     let told = home.publish(book).unwrap_err().to_string();
     let after = touched(&home.root);
     // The folder in which the site would be built came and went, so the time of the folder around it has changed.
-    let but_root = |map: &BTreeMap<String, String>| map.iter().filter(|(path, _)| !path.is_empty()).map(|(p, f)| format!("{p}: {f}")).collect::<Vec<_>>();
+    let but_root = |map: &BTreeMap<String, String>| {
+        map.iter().filter(|(path, _)| !path.is_empty()).map(|(p, f)| format!("{p}: {f}")).collect::<Vec<_>>()
+    };
     assert_eq!(but_root(&after), but_root(&before), "{told}");
     told
 }
@@ -19,7 +21,10 @@ fn a_file_of_others_where_a_page_would_go() {
     home.write("site/pork/side/index.html", "mine");
     home.write("site/other.txt", "mine");
     let told = told(&home, &site());
-    assert!(told.starts_with("error: `index.html`, `pork/side/index.html` stand where a page would go and did not come from here"), "{told}");
+    assert!(
+        told.starts_with("error: `index.html`, `pork/side/index.html` stand where a page would go and did not come from here"),
+        "{told}"
+    );
     assert!(told.contains("at: site/index.html") && told.contains("--to"), "{told}");
 }
 

@@ -45,14 +45,16 @@ fn publishing_the_same_again_writes_nothing() {
 fn only_what_changed_is_written_and_only_what_went_is_removed() {
     let home = Home::new();
     home.publish(&site()).unwrap();
-    let kept: Vec<_> = ["look/guide.css", "pork/loin/index.html", "pork/loin/weights.svg"].iter().map(|path| site_time(&home, path)).collect();
+    let kept: Vec<_> =
+        ["look/guide.css", "pork/loin/index.html", "pork/loin/weights.svg"].iter().map(|path| site_time(&home, path)).collect();
     let later = site().with("index.html", "home 2").without("pork/side/index.html").with("beef/rump/index.html", "rump");
     let outcome = home.publish(&later).unwrap();
     assert_eq!((outcome.pages, outcome.new, outcome.changed), (5, 1, 1));
     assert_eq!(outcome.removed, ["pork/side/index.html"]);
     assert_eq!(outcome.edited, [""; 0]);
     assert_eq!(content(&home.site()), expected(&later, &[]));
-    let after: Vec<_> = ["look/guide.css", "pork/loin/index.html", "pork/loin/weights.svg"].iter().map(|path| site_time(&home, path)).collect();
+    let after: Vec<_> =
+        ["look/guide.css", "pork/loin/index.html", "pork/loin/weights.svg"].iter().map(|path| site_time(&home, path)).collect();
     assert_eq!(after, kept, "unchanged pages are the very same files");
 }
 
