@@ -18,6 +18,7 @@ pub mod joint;
 pub mod minutes;
 pub mod network;
 pub mod order;
+pub mod piece_weight;
 pub mod portions;
 pub mod procedure;
 pub mod rounding;
@@ -25,7 +26,9 @@ pub mod shares;
 pub mod starts;
 pub mod step_balance;
 mod stretches;
+pub mod takes;
 pub mod typicals;
+pub mod upstream;
 pub mod uses;
 
 #[cfg(test)]

@@ -5,6 +5,7 @@
 use std::collections::BTreeSet;
 
 use super::network::{Giving, NetworkPiece, NetworkStep, Taking};
+use super::upstream::needs;
 
 /// Something wrong with the order of work.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -155,20 +156,7 @@ impl Walk<'_> {
 
     /// True when `step` is `other`, or takes something that comes from it.
     fn needs(&self, step: usize, other: usize) -> bool {
-        let mut seen = BTreeSet::from([step]);
-        let mut open = vec![step];
-        while let Some(step) = open.pop() {
-            if step == other {
-                return true;
-            }
-            let takes = self.steps.get(step).into_iter().flat_map(|step| step.takes.iter().flatten());
-            for giving in takes.filter_map(|piece| self.pieces.get(*piece)).flat_map(|piece| piece.given_by.iter()) {
-                if seen.insert(giving.step) {
-                    open.push(giving.step);
-                }
-            }
-        }
-        false
+        needs(self.pieces, self.steps, step, other)
     }
 }
 

@@ -6,16 +6,19 @@
 
 mod checked;
 mod info;
+mod losses;
+mod nearest;
 mod report;
 #[cfg(test)]
 mod testing;
+mod weight;
 
 pub use checked::Checked;
 pub use info::{Check, CheckInfo, Group, Run};
 pub use report::{Report, Subject};
 
 use crate::analysis::Analysis;
-use crate::finding::{Finding, Level, SourceMap, order};
+use crate::finding::{Finding, Level, SourceMap};
 use crate::model::Guidebook;
 
 /// All checks, in the order of their ids.
@@ -88,7 +91,7 @@ pub fn run(book: Guidebook, analysis: Analysis, earlier: Vec<Finding>, sources: 
         }
     }
     let mut findings = report.into_findings();
-    order::sort(&mut findings, sources);
+    crate::finding::order::sort(&mut findings, sources);
     let verdict = if findings.iter().all(|finding| finding.level != Level::Fault) {
         Verdict::Sound(Box::new(Checked::new(book, analysis, findings.clone())))
     } else {
@@ -109,6 +112,47 @@ macro_rules! checks {
 // One line a check, sorted within its group: the file `src/checks/<group>/<id with underscores>.rs`.
 checks! {
     balance {
+        chain_weights_can_leave,
+        chain_weights_never_meet,
+        final_piece_without_use,
+        loss_large,
+        loss_unstated,
+        more_than_one_rest,
+        piece_weight_outside_cut_list,
+        portions_hardly_fit,
+        portions_never_fit,
+        range_wider_than_can_occur,
         shares_exceed_whole,
+        shares_fall_short,
+        tub_stated_differently,
+        typical_outside_range,
+        typicals_cannot_add_up,
+        use_on_taken_piece,
+        yield_outside_computed_range,
+        yields_not_possible_with_steps,
+    }
+    counts {
+        count_above_taken,
+        counts_not_conserved,
+        counts_with_several_rests,
+        cut_through_uncounted,
+        pieces_exceed_animal,
+        sides_do_not_pair,
+    }
+    order {
+        after_unknown_step,
+        cycle_across_procedures,
+        cycle_in_steps,
+        guide_too_long,
+        not_out_of_the_cold,
+        order_against_anatomy,
+        piece_given_after_taken,
+        piece_unknown,
+        piece_used_before_made,
+        piece_used_twice,
+        start_given_by_step,
+        step_does_nothing,
+        step_gives_what_it_takes,
+        two_house_cuts,
     }
 }

@@ -2,8 +2,9 @@
 
 use super::info::CheckInfo;
 use crate::analysis::Analysis;
+use crate::analysis::procedure::ProcedureAnalysis;
 use crate::finding::{Finding, Level, Place};
-use crate::model::Guidebook;
+use crate::model::{Guidebook, Procedure};
 
 /// What is checked.
 #[derive(Debug, Clone, Copy)]
@@ -12,6 +13,14 @@ pub struct Subject<'a> {
     pub book: &'a Guidebook,
     /// What was computed of it.
     pub analysis: &'a Analysis,
+}
+
+impl<'a> Subject<'a> {
+    /// Each procedure with its position and what was computed of it.
+    pub fn procedures(&self) -> impl Iterator<Item = (usize, &'a Procedure, &'a ProcedureAnalysis)> {
+        let pairs = self.book.procedures.iter().zip(&self.analysis.procedures).enumerate();
+        pairs.map(|(at, (procedure, analysis))| (at, procedure, analysis))
+    }
 }
 
 /// Collects findings.

@@ -34,8 +34,16 @@ pub(crate) fn files(texts: &[(&str, &str)]) {
     if !texts.iter().any(|(path, _)| *path == "guidebook.yaml") {
         all.insert("guidebook.yaml".to_owned(), Entry::File(GUIDEBOOK.as_bytes().to_vec()));
     }
-    if !texts.iter().any(|(path, _)| path.ends_with(".yaml") && path.split('/').count() == 2 && !path.starts_with("cuts/") && !path.starts_with("anatomy/") && !path.starts_with("courses/")) {
-        let whole = format!("{HEAD}steps:\n  - {{ name: Halve, take: chicken-whole, do: Cut along the keel., minutes: 1–2, give: {{ chicken-half: {{ share: 98–100 %, pieces: 2, use: retail }} }}, loss: 0–2 % }}\n");
+    if !texts.iter().any(|(path, _)| {
+        path.ends_with(".yaml")
+            && path.split('/').count() == 2
+            && !path.starts_with("cuts/")
+            && !path.starts_with("anatomy/")
+            && !path.starts_with("courses/")
+    }) {
+        let whole = format!(
+            "{HEAD}steps:\n  - {{ name: Halve, take: chicken-whole, do: Cut along the keel., minutes: 1–2, give: {{ chicken-half: {{ share: 98–100 %, pieces: 2, use: retail }} }}, loss: 0–2 % }}\n"
+        );
         all.insert("chicken/whole.yaml".to_owned(), Entry::File(whole.into_bytes()));
     }
     for (path, text) in texts {

@@ -1,0 +1,78 @@
+//! A counted part of which more than one output holds the rest.
+
+use crate::analysis::counts::CountTrouble;
+use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
+use crate::finding::Level;
+use crate::finding::Place;
+use crate::model::procedure::CountSpec;
+
+pub(in crate::checks) static CHECK: Check = Check {
+    info: CheckInfo {
+        id: "counts-with-several-rests",
+        group: Group::Counts,
+        level: Level::Fault,
+        what: "More than one output of a step has `rest` as its number of the same part.",
+        why: "One `rest` is a number: whatever the others leave. Two of them can be anything.",
+        example: "give:\n  pork-loin: { share: 55 %, counts: { ribs: rest } }\n  pork-belly: { share: rest, counts: { ribs: rest } }",
+        mend: "Keep one `rest` and write the number of the other.",
+        source: "Guidebook format, \"Outputs\".",
+    },
+    run: Run::Check(run),
+};
+
+fn run(subject: &Subject<'_>, report: &mut Report) {
+    for (_, procedure, analysis) in subject.procedures() {
+        for trouble in &analysis.counts.troubles {
+            let CountTrouble::SeveralRests { step, part } = trouble else { continue };
+            let Some(step) = procedure.steps.get(*step) else { continue };
+            let counts = step.give.iter().flat_map(|output| &output.counts).filter(|count| count.part.value == *part);
+            let rests: Vec<Place> = counts
+                .filter_map(|count| count.number.given())
+                .filter(|number| number.value == CountSpec::Rest)
+                .map(|number| number.place)
+                .collect();
+            let [first, second, ..] = rests.as_slice() else { continue };
+            let message = format!("{} outputs hold the rest of the {part}, so none of them has a number", rests.len());
+            report.add(CHECK.info.at(*second, message).also(*first, "the first of them").help("Write a number, such as `11`."));
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::checks::testing::steps;
+
+    #[test]
+    fn two_rests_of_one_part() {
+        steps(
+            "steps:
+  - name: Part the side
+    take: chicken-whole
+    do: Cut.
+    minutes: 1–2
+    give:
+      chicken-fore: { share: 35–40 %, counts: { ribs: rest }, use: retail }
+      chicken-middle: { share: rest, counts: { ribs: rest }, use: retail }
+#                                                    ^^^^ fault[counts-with-several-rests] 2 outputs hold the rest of the ribs
+    loss: 0
+",
+        );
+    }
+
+    /// Different parts have a rest each.
+    #[test]
+    fn silent_for_one_rest_a_part() {
+        steps(
+            "steps:
+  - name: Part the side
+    take: chicken-whole
+    do: Cut.
+    minutes: 1–2
+    give:
+      chicken-fore: { share: 35–40 %, counts: { ribs: rest, vertebrae: 7 }, use: retail }
+      chicken-middle: { share: rest, counts: { ribs: 10, vertebrae: rest }, use: retail }
+    loss: 0
+",
+        );
+    }
+}

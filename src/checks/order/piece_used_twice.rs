@@ -1,0 +1,106 @@
+//! A step that takes a piece which an earlier step has taken.
+
+use crate::analysis::facts::output_at;
+use crate::analysis::network::Giving;
+use crate::analysis::order::OrderFault;
+use crate::checks::weight;
+use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
+use crate::finding::Level;
+use crate::model::Procedure;
+
+pub(in crate::checks) static CHECK: Check = Check {
+    info: CheckInfo {
+        id: "piece-used-twice",
+        group: Group::Order,
+        level: Level::Fault,
+        what: "Two steps take the same piece. A step takes all of a piece, so nothing is left for the second.",
+        why: "The second cutter finds an empty tray. Counted twice, the piece makes the yields of both steps wrong.",
+        example: "- take: chicken-whole\n  give: { chicken-legs: 31–35 %, chicken-body: rest }\n- take: chicken-whole   # it is legs and body by now",
+        mend: "Take one of the pieces that the first step gives.",
+        source: "Guidebook format, \"Tubs\": a piece is taken by at most one step, all of it.",
+    },
+    run: Run::Check(run),
+};
+
+fn run(subject: &Subject<'_>, report: &mut Report) {
+    for (_, procedure, analysis) in subject.procedures() {
+        for fault in &analysis.network.faults {
+            let OrderFault::TakenTwice { at, first } = fault else { continue };
+            let (Some(step), Some(earlier)) = (procedure.steps.get(at.step), procedure.steps.get(first.step)) else { continue };
+            let (Some(name), Some(taken)) = (step.take.get(at.take), earlier.take.get(first.take)) else { continue };
+            let message = if at.step == first.step {
+                format!("`{}` stands twice in this `take`", name.value)
+            } else {
+                format!("`{}` is used up: step {} took all of it, `{}`", name.value, first.step + 1, weight::step_name(earlier))
+            };
+            let finding = CHECK.info.at(name.place, message).also(taken.place, "taken first here");
+            // A piece of the first step that nothing takes is what is likely meant.
+            let gives = analysis.network.steps.get(first.step).into_iter().flat_map(|step| &step.gives);
+            let mut left = gives.filter_map(|piece| analysis.network.pieces.get(*piece)).filter(|piece| piece.taken_by.is_none());
+            let unused = left.find(|piece| !piece.given_by.iter().any(|giving| has_use(procedure, *giving)));
+            report.add(finding.help(match unused {
+                Some(piece) if at.step != first.step => format!("Write `{}`, which that step gives and nothing takes.", piece.id),
+                _ if at.step == first.step => "Take out one of the two.".to_owned(),
+                _ => "Take a piece that the first step gives.".to_owned(),
+            }));
+        }
+    }
+}
+
+fn has_use(procedure: &Procedure, giving: Giving) -> bool {
+    output_at(procedure, giving).is_some_and(|output| !output.purpose.is_absent())
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::checks::testing::steps;
+
+    #[test]
+    fn at_the_second_take() {
+        steps(
+            "steps:
+  - name: Take off the legs
+    take: chicken-whole
+    do: Cut.
+    minutes: 1–2
+    give:
+      chicken-legs: { share: 31–35 %, use: retail }
+      chicken-body: rest
+    loss: 0
+  - name: Take off the wings
+    take: chicken-whole
+#         ^^^^^^^^^^^^^ fault[piece-used-twice] `chicken-whole` is used up: step 1 took all of it, `Take off the legs`
+    do: Cut.
+    minutes: 1–2
+    give:
+      chicken-wings: { share: 15–18 %, use: retail }
+      chicken-crown: { share: rest, use: retail }
+    loss: 0
+",
+        );
+    }
+
+    #[test]
+    fn silent_where_each_piece_is_taken_once() {
+        steps(
+            "steps:
+  - name: Take off the legs
+    take: chicken-whole
+    do: Cut.
+    minutes: 1–2
+    give:
+      chicken-legs: { share: 31–35 %, use: retail }
+      chicken-body: rest
+    loss: 0
+  - name: Take off the wings
+    take: chicken-body
+    do: Cut.
+    minutes: 1–2
+    give:
+      chicken-wings: { share: 15–18 %, use: retail }
+      chicken-crown: { share: rest, use: retail }
+    loss: 0
+",
+        );
+    }
+}
