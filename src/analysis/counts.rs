@@ -156,6 +156,8 @@ impl Counts {
         let short = rests == 0 && given.high < taken.low;
         if given.low > taken.high || short {
             self.troubles.push(CountTrouble::NotConserved { step, part: part.to_owned(), taken, given });
+            // What depends on a number that is wrong is not known.
+            return vec![None; row.len()];
         }
         let rest = Range { low: taken.low.saturating_sub(given.high), high: taken.high.saturating_sub(given.low) };
         row.iter()
@@ -183,6 +185,9 @@ impl Counts {
             };
             if let Some(taken) = taken.filter(|taken| given.high > taken.high) {
                 self.troubles.push(CountTrouble::AboveTaken { step, output, part: part.to_owned(), taken, given });
+                let can_be = Range::new(given.low, given.high.min(taken.high));
+                numbers.push(can_be);
+                continue;
             }
             numbers.push(Some(given));
         }

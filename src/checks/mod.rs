@@ -5,7 +5,9 @@
 //! only maker of `Checked<Guidebook>`, and makes one only when there is no fault.
 
 mod checked;
+mod doubtful;
 mod info;
+mod left_out;
 mod losses;
 mod nearest;
 mod report;

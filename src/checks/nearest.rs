@@ -19,6 +19,13 @@ pub(super) fn nearest<'w>(word: &str, known: impl IntoIterator<Item = &'w str>) 
     best.map(|(_, candidate)| candidate)
 }
 
+/// The first of `known` that differs from `word` by one slip of a letter or two, and is another word.
+pub(super) fn slip<'w>(word: &str, known: impl IntoIterator<Item = &'w str>) -> Option<&'w str> {
+    known.into_iter().find(|candidate| {
+        *candidate != word && candidate.len().abs_diff(word.len()) <= 2 && strsim::damerau_levenshtein(word, candidate) <= 2
+    })
+}
+
 #[cfg(test)]
 mod tests {
     use super::nearest;

@@ -2,6 +2,7 @@
 
 use crate::analysis::facts::output_at;
 use crate::analysis::hand_over::Fit;
+use crate::checks::doubtful::Doubtful;
 use crate::checks::weight;
 use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
 use crate::finding::Level;
@@ -21,7 +22,12 @@ pub(in crate::checks) static CHECK: Check = Check {
 };
 
 fn run(subject: &Subject<'_>, report: &mut Report) {
+    let doubtful = Doubtful::of(subject);
     for hand_over in subject.analysis.hand_overs.iter().filter(|hand_over| hand_over.fit == Fit::NeverMeets) {
+        // Of a start weight that something contradicts already, nothing follows.
+        if doubtful.by_cut_list(hand_over.giver) {
+            continue;
+        }
         let procedures = &subject.book.procedures;
         let (Some(giver), Some(taker)) = (procedures.get(hand_over.giver), procedures.get(hand_over.taker)) else { continue };
         let Some(network) = subject.analysis.procedures.get(hand_over.giver).map(|analysis| &analysis.network) else { continue };

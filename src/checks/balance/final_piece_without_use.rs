@@ -5,6 +5,7 @@ use crate::analysis::network::{Network, NetworkPiece, Taking};
 use crate::analysis::order::OrderFault;
 use crate::analysis::procedure::ProcedureAnalysis;
 use crate::analysis::uses::FinalUse;
+use crate::checks::nearest::slip;
 use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
 use crate::finding::Level;
 use crate::model::words::Use;
@@ -35,12 +36,12 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
             if *usage != Some(FinalUse::Missing) || elsewhere.sought.contains(piece.id.as_str()) || may_be_meant(&analysis.network, piece) {
                 continue;
             }
-            tell(procedure, piece, report);
+            tell(procedure, &analysis.network, piece, report);
         }
     }
 }
 
-fn tell(procedure: &Procedure, piece: &NetworkPiece, report: &mut Report) {
+fn tell(procedure: &Procedure, network: &Network, piece: &NetworkPiece, report: &mut Report) {
     let Some(output) = piece.given_by.first().and_then(|giving| output_at(procedure, *giving)) else { return };
     // A short form whose text could not be read may hold anything.
     if !output.long && output.share.is_broken() {
@@ -52,7 +53,10 @@ fn tell(procedure: &Procedure, piece: &NetworkPiece, report: &mut Report) {
         Some(ShareSpec::Between(range)) => format!("{range} %"),
         _ => "rest".to_owned(),
     };
-    finding = finding.help(if output.long {
+    let meant = slip(&piece.id, network.pieces.iter().map(|piece| piece.id.as_str()));
+    finding = finding.help(if let Some(meant) = meant {
+        format!("Write `{meant}` if that piece is meant, or give `{}` a use.", piece.id)
+    } else if output.long {
         format!("Add `use:` with one of {}.", words.join(", "))
     } else {
         format!("Write `{{ share: {share}, use: retail }}`, or another use.")

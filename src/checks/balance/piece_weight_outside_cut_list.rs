@@ -1,12 +1,14 @@
 //! A piece that can never weigh what the cut list says.
 
 use crate::analysis::facts::output_at;
+use crate::analysis::network::NetworkPiece;
 use crate::analysis::piece_weight::one_piece;
 use crate::analysis::procedure::ProcedureAnalysis;
+use crate::checks::doubtful::{Doubtful, miss};
 use crate::checks::weight;
 use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
 use crate::finding::Level;
-use crate::finding::Place;
+use crate::finding::{Finding, Place};
 use crate::model::guidebook::Cut;
 use crate::model::quantity::{Mass, Range};
 use crate::model::{Procedure, Spanned};
@@ -25,59 +27,96 @@ pub(in crate::checks) static CHECK: Check = Check {
     run: Run::Check(run),
 };
 
-/// Rounding of derived weights: below a billionth of a weight nothing is said.
-const TOLERANCE: f64 = 1e-9;
-
 fn run(subject: &Subject<'_>, report: &mut Report) {
-    for (_, procedure, analysis) in subject.procedures() {
-        for (at, piece) in analysis.network.pieces.iter().enumerate() {
-            let Some(cut) = subject.book.cuts.get(&piece.id) else { continue };
-            let (Some(usual), Some(found)) = (cut.weight.given(), one_piece(procedure, analysis, at)) else { continue };
-            let usual_kilograms = usual.value.map(Mass::kilograms);
-            let slack = TOLERANCE * usual_kilograms.high;
-            if found.low <= usual_kilograms.high + slack && usual_kilograms.low <= found.high + slack {
-                continue;
+    let doubtful = Doubtful::of(subject);
+    for (at, procedure, analysis) in subject.procedures() {
+        if doubtful.by_giver(at) {
+            continue;
+        }
+        let start_only = doubtful.by_cut_list(at);
+        let held: Vec<Held<'_>> = held(subject, procedure, analysis).filter(|held| held.piece.is_start || !start_only).collect();
+        let wrong = held.iter().filter_map(|held| Some((held, miss(held.cut, held.found)?)));
+        let wrong: Vec<(&Held<'_>, (f64, &str))> = wrong.collect();
+        // Where all come out too heavy, or all too light, it is the start weight that is wrong.
+        let sides_agree = wrong.iter().all(|(_, (_, side))| wrong.first().is_some_and(|(_, (_, first))| first == side));
+        if wrong.len() > 1 && wrong.len() + 1 >= held.len() && sides_agree {
+            report.add(start(subject, procedure, &wrong));
+            continue;
+        }
+        for (held, miss) in wrong {
+            if let Some(finding) = tell(subject, procedure, analysis, held, miss) {
+                report.add(finding);
             }
-            let Some(place) = place(procedure, analysis, at) else { continue };
-            let (weighs, weight) = (weight::range(subject.book, found), weight::stated(usual.value));
-            let (by, side) = miss(found, usual_kilograms);
-            let by = weight::figure(subject.book, by);
-            let message = format!("one `{}` weighs {weighs} here, and {weight} in the cut list: {by} too {side}", piece.id);
-            let finding = CHECK.info.at(place, message).also(usual.place, "the usual weight of one");
-            report.add(finding.help(help(analysis, at, cut, found, usual)));
         }
     }
+}
+
+/// A piece with a usual weight in the cut list, and what one weighs by the guide, in kilograms.
+struct Held<'a> {
+    at: usize,
+    piece: &'a NetworkPiece,
+    cut: &'a Cut,
+    usual: &'a Spanned<Range<Mass>>,
+    found: Range<f64>,
+}
+
+fn held<'a>(subject: &Subject<'a>, procedure: &'a Procedure, analysis: &'a ProcedureAnalysis) -> impl Iterator<Item = Held<'a>> {
+    let book = subject.book;
+    analysis.network.pieces.iter().enumerate().filter_map(move |(at, piece)| {
+        let cut = book.cuts.get(&piece.id)?;
+        Some(Held { at, piece, cut, usual: cut.weight.given()?, found: one_piece(procedure, analysis, at)? })
+    })
+}
+
+fn tell(
+    subject: &Subject<'_>,
+    procedure: &Procedure,
+    analysis: &ProcedureAnalysis,
+    held: &Held<'_>,
+    (by, side): (f64, &str),
+) -> Option<Finding> {
+    let place = place(procedure, held.piece)?;
+    let (weighs, usual, by) = (weight::range(subject.book, held.found), weight::stated(held.usual.value), weight::figure(subject.book, by));
+    let message = format!("one `{}` weighs {weighs} here, and {usual} in the cut list: {by} too {side}", held.piece.id);
+    let finding = CHECK.info.at(place, message).also(held.usual.place, "the usual weight of one");
+    Some(finding.help(help(analysis, held)))
+}
+
+/// One finding about the start weight, for all pieces that it makes too heavy or too light.
+fn start(subject: &Subject<'_>, procedure: &Procedure, wrong: &[(&Held<'_>, (f64, &str))]) -> Finding {
+    let place = procedure.start.weight.given().map_or(procedure.start.place, |weight| weight.place);
+    let first = wrong.first().map_or_else(String::new, |(held, (by, side))| {
+        format!(", `{}` by {} too {side}", held.piece.id, weight::figure(subject.book, *by))
+    });
+    let message = format!("at this start weight {} pieces cannot weigh what the cut list says{first}", wrong.len());
+    let mut finding = CHECK.info.at(place, message);
+    for (held, _) in wrong {
+        finding = finding.also(held.usual.place, format!("the usual weight of one `{}`", held.piece.id));
+    }
+    finding.help("Correct the start weight.")
 }
 
 /// The share of the first output that gives the piece, or the weight of the start.
-fn place(procedure: &Procedure, analysis: &ProcedureAnalysis, piece: usize) -> Option<Place> {
-    let node = analysis.network.pieces.get(piece)?;
-    if node.is_start {
+fn place(procedure: &Procedure, piece: &NetworkPiece) -> Option<Place> {
+    if piece.is_start {
         return procedure.start.weight.given().map(|weight| weight.place);
     }
-    Some(output_at(procedure, *node.given_by.first()?)?.share.given()?.place)
-}
-
-/// By how many kilograms a range misses another, and on which side.
-fn miss(found: Range<f64>, usual: Range<f64>) -> (f64, &'static str) {
-    if found.low > usual.high { (found.low - usual.high, "much") } else { (usual.low - found.high, "little") }
+    Some(output_at(procedure, *piece.given_by.first()?)?.share.given()?.place)
 }
 
 /// Offers the number of pieces where that explains it.
-fn help(analysis: &ProcedureAnalysis, piece: usize, cut: &Cut, found: Range<f64>, usual: &Spanned<Range<Mass>>) -> String {
-    let silent = analysis.facts.get(piece).is_some_and(|facts| facts.pieces.is_silent());
-    let start = analysis.network.pieces.get(piece).is_some_and(|node| node.is_start);
-    if let Some(number) = cut.per_animal.value().filter(|number| **number > 1 && silent && !start) {
-        let one = found.map(|kilograms| kilograms / f64::from(*number));
-        if one.meets(&usual.value.map(Mass::kilograms)) {
+fn help(analysis: &ProcedureAnalysis, held: &Held<'_>) -> String {
+    if held.piece.is_start {
+        return "Correct the start weight, or the weight in the cut list.".to_owned();
+    }
+    let silent = analysis.facts.get(held.at).is_some_and(|facts| facts.pieces.is_silent());
+    if let Some(number) = held.cut.per_animal.value().filter(|number| **number > 1 && silent) {
+        let one = held.found.map(|kilograms| kilograms / f64::from(*number));
+        if miss(held.cut, one).is_none() {
             return format!("Add `pieces: {number}`: the share is that of all together.");
         }
     }
-    if start {
-        "Correct the start weight, or the weight in the cut list.".to_owned()
-    } else {
-        "Correct the share, or the weight in the cut list.".to_owned()
-    }
+    "Correct the share, or the weight in the cut list.".to_owned()
 }
 
 #[cfg(test)]
@@ -123,6 +162,37 @@ revision: { number: 1, date: 2026-03-02, author: course lead, approved-by: head 
 start: { piece: chicken-whole, weight: 1.6–2.0 kg, temperature: 0–4 °C }
 #                                      ^^^^^^^^^^ advice[piece-weight-outside-cut-list] one `chicken-whole` weighs 1.6–2 kg here, and 2.2–2.8 kg in the cut list: 0.2 kg too little
 yields: { chicken-half: 98–100 %, loss: 0–2 % }
+",
+            ),
+        ]);
+    }
+
+    /// A comma too far right makes every piece ten times too heavy: one mistake.
+    #[test]
+    fn a_start_weight_that_makes_all_pieces_too_heavy() {
+        files(&[
+            ("cuts/chicken.yaml", "chicken-wings: { name: Wing, weight: 70–130 g }
+chicken-body: { name: Body, weight: 1.3–1.9 kg }
+"),
+            (
+                "chicken/whole.yaml",
+                "title: Whole chicken
+species: chicken
+revision: { number: 1, date: 2026-03-02, author: course lead, approved-by: head butcher, review-by: 2027-03-02 }
+start: { piece: chicken-whole, weight: 16–20 kg, temperature: 0–4 °C }
+#                                      ^^^^^^^^ advice[piece-weight-outside-cut-list] at this start weight 2 pieces cannot weigh what the cut list says, `chicken-wings` by 0.59 kg too much
+cautions: [protect-holding-hand, blade-away-from-body]
+tools: [boning-knife]
+wear: [mesh-gauntlet]
+steps:
+  - name: Take off the wings
+    take: chicken-whole
+    do: Cut.
+    minutes: 1–2
+    give:
+      chicken-wings: { share: 9–12 %, pieces: 2, use: retail, portions: { weight: 70–130 g } }
+      chicken-body: { share: rest, use: retail }
+    loss: 0
 ",
             ),
         ]);

@@ -3,6 +3,7 @@
 use crate::analysis::facts::{Agreed, output_at};
 use crate::analysis::portions::{PortionFit, PortionVerdict};
 use crate::analysis::procedure::ProcedureAnalysis;
+use crate::checks::doubtful::Doubtful;
 use crate::checks::weight;
 use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
 use crate::finding::Level;
@@ -24,7 +25,12 @@ pub(in crate::checks) static CHECK: Check = Check {
 };
 
 fn run(subject: &Subject<'_>, report: &mut Report) {
-    for (_, procedure, analysis) in subject.procedures() {
+    let doubtful = Doubtful::of(subject);
+    for (at, procedure, analysis) in subject.procedures() {
+        // Of a start weight that something contradicts already, nothing follows.
+        if doubtful.holds(at) {
+            continue;
+        }
         for fit in analysis.portions.iter().filter(|fit| fit.verdict == PortionVerdict::NeverFits) {
             let Some((place, piece)) = place(procedure, analysis, fit).zip(analysis.network.pieces.get(fit.piece)) else { continue };
             let portion = weight::stated(fit.portion);

@@ -1,6 +1,7 @@
 //! Outputs of a step whose highest shares do not reach the whole.
 
 use crate::analysis::step_balance::{Slot, StepBalance, Whole};
+use crate::checks::left_out::left_out;
 use crate::checks::weight;
 use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
 use crate::finding::Level;
@@ -26,6 +27,7 @@ const LIKELY_LOSS: Share = Share::from_billionths(20_000_000);
 
 fn run(subject: &Subject<'_>, report: &mut Report) {
     for (at, procedure, analysis) in subject.procedures() {
+        let left_out = left_out(procedure, analysis);
         for (step_at, (step, balance)) in procedure.steps.iter().zip(&analysis.balances).enumerate() {
             let Some(balance) = balance else { continue };
             let Whole::FallsShort(by) = balance.whole else { continue };
@@ -34,7 +36,18 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
             let weight = weight::of(subject, at, step_at, by);
             let sum = balance.sum_high;
             let message = format!("the high ends of `{name}` add up to {sum} %, {amount} short of what the step takes{weight}");
-            report.add(CHECK.info.at(step.give_key, message).help(help(step, balance, by)));
+            let mut finding = CHECK.info.at(step.give_key, message);
+            let missing =
+                left_out.iter().find(|(short, _)| *short == step_at).and_then(|(_, at)| procedure.steps.get(at.step)?.take.get(at.take));
+            finding = match missing {
+                Some(piece) => {
+                    let range = Range { low: by, high: Share::WHOLE - balance.sum_low };
+                    let help = format!("Add `{}: {range} %`, which a later step takes and no step gives.", piece.value);
+                    finding.also(piece.place, "taken here").help(help)
+                }
+                None => finding.help(help(step, balance, by)),
+            };
+            report.add(finding);
         }
     }
 }
@@ -88,6 +101,31 @@ mod tests {
     give:
 #   ^^^^ fault[shares-fall-short] 0.3 points short
       chicken-ready: { share: 98.5–99.7 %, use: retail }
+",
+        );
+    }
+
+    /// An output that was taken out is missing twice: from the sum, and for the step that takes it.
+    #[test]
+    fn one_finding_for_an_output_left_out() {
+        steps(
+            "steps:
+  - name: Take off the legs
+    take: chicken-whole
+    do: Cut.
+    minutes: 1–2
+    give:
+#   ^^^^ fault[shares-fall-short] 31 points short of what the step takes (0.558 kg of a 1.8 kg start)
+      chicken-body: { share: 65–69 %, use: retail }
+    loss: 0
+  - name: Part the legs
+    take: both-legs
+    do: Cut.
+    minutes: 1–2
+    give:
+      chicken-thighs: { share: 55 %, use: retail }
+      chicken-drumsticks: { share: rest, use: retail }
+    loss: 0
 ",
         );
     }

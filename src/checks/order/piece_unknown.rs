@@ -2,6 +2,7 @@
 
 use crate::analysis::network::{Network, Taking};
 use crate::analysis::order::OrderFault;
+use crate::checks::left_out::left_out;
 use crate::checks::nearest::nearest;
 use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
 use crate::finding::Level;
@@ -22,8 +23,12 @@ pub(in crate::checks) static CHECK: Check = Check {
 
 fn run(subject: &Subject<'_>, report: &mut Report) {
     for (_, procedure, analysis) in subject.procedures() {
+        let left_out = left_out(procedure, analysis);
         for fault in &analysis.network.faults {
             let OrderFault::UnknownTake { at } = fault else { continue };
+            if left_out.iter().any(|(_, known)| known == at) {
+                continue;
+            }
             let Some(name) = procedure.steps.get(at.step).and_then(|step| step.take.get(at.take)) else { continue };
             let message = format!("no step gives `{}`, and the work does not start from it", name.value);
             let mut finding = CHECK.info.at(name.place, message);

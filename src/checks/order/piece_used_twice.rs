@@ -34,12 +34,11 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
                 format!("`{}` is used up: step {} took all of it, `{}`", name.value, first.step + 1, weight::step_name(earlier))
             };
             let finding = CHECK.info.at(name.place, message).also(taken.place, "taken first here");
-            // A piece of the first step that nothing takes is what is likely meant.
-            let gives = analysis.network.steps.get(first.step).into_iter().flat_map(|step| &step.gives);
-            let mut left = gives.filter_map(|piece| analysis.network.pieces.get(*piece)).filter(|piece| piece.taken_by.is_none());
-            let unused = left.find(|piece| !piece.given_by.iter().any(|giving| has_use(procedure, *giving)));
+            // A piece that lies there by now, that nothing takes and that has no use, is what is likely meant.
+            let mut left = analysis.network.given().map(|(_, piece)| piece).filter(|piece| piece.taken_by.is_none());
+            let unused = left.find(|piece| piece.given_by.iter().all(|giving| giving.step < at.step && !has_use(procedure, *giving)));
             report.add(finding.help(match unused {
-                Some(piece) if at.step != first.step => format!("Write `{}`, which that step gives and nothing takes.", piece.id),
+                Some(piece) if at.step != first.step => format!("Write `{}`, which nothing takes.", piece.id),
                 _ if at.step == first.step => "Take out one of the two.".to_owned(),
                 _ => "Take a piece that the first step gives.".to_owned(),
             }));
