@@ -1,6 +1,6 @@
 //! A piece that can never weigh what the cut list says.
 
-use crate::analysis::facts::output_at;
+use crate::analysis::facts::{PieceFacts, output_at};
 use crate::analysis::network::NetworkPiece;
 use crate::analysis::piece_weight::one_piece;
 use crate::analysis::procedure::ProcedureAnalysis;
@@ -64,6 +64,12 @@ fn held<'a>(subject: &Subject<'a>, procedure: &'a Procedure, analysis: &'a Proce
     let book = subject.book;
     analysis.network.pieces.iter().enumerate().filter_map(move |(at, piece)| {
         let cut = book.cuts.get(&piece.id)?;
+        // More pieces than the animal has is a fault of its own.
+        let together = analysis.facts.get(at).and_then(PieceFacts::pieces_together);
+        let too_many = together.zip(cut.per_animal.value()).is_some_and(|(together, most)| together > *most);
+        if too_many {
+            return None;
+        }
         Some(Held { at, piece, cut, usual: cut.weight.given()?, found: one_piece(procedure, analysis, at)? })
     })
 }

@@ -24,6 +24,8 @@ pub(in crate::checks) static CHECK: Check = Check {
 
 /// Up to so much a step may well lose; more that is missing is likely a piece (own judgement).
 const LIKELY_LOSS: Share = Share::from_billionths(20_000_000);
+/// By so much an end may well be misjudged; more is likely a piece left out, or a slip of the pen (own judgement).
+const LIKELY_SLIP: Share = Share::from_billionths(100_000_000);
 
 fn run(subject: &Subject<'_>, report: &mut Report) {
     for (at, procedure, analysis) in subject.procedures() {
@@ -52,7 +54,7 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
     }
 }
 
-/// Offers the loss where none was stated and little is missing; else `rest` for the largest output.
+/// Offers the loss where none was stated and little is missing, or the largest output with its high end raised.
 fn help(step: &Step, balance: &StepBalance, by: Share) -> String {
     if step.loss.is_absent() && by <= LIKELY_LOSS {
         let room = Share::WHOLE - balance.sum_low;
@@ -60,12 +62,16 @@ fn help(step: &Step, balance: &StepBalance, by: Share) -> String {
         return format!("Add `loss: {range} %`, or name the piece that is missing.");
     }
     let given = balance.outputs.iter().filter_map(|output| match output.slot {
-        Slot::Give(position) => Some((output.stated.high, position)),
+        Slot::Give(position) => Some((output.stated, position)),
         Slot::Loss => None,
     });
-    let largest = given.reduce(|most, output| if output.0 > most.0 { output } else { most });
-    let piece = largest.and_then(|(_, position)| step.give.get(position)).map_or("", |output| output.piece.value.as_str());
-    format!("Write `rest` for `{piece}`, or name the piece that is missing.")
+    let largest = given.reduce(|most, output| if output.0.high > most.0.high { output } else { most });
+    let named = largest.filter(|_| by <= LIKELY_SLIP).and_then(|(stated, position)| {
+        let high = stated.high + by;
+        let range = if stated.is_single() { Range::single(high) } else { Range { low: stated.low, high } };
+        Some(format!("Raise a high end, such as `{}: {range} %`, or name the piece that is missing.", step.give.get(position)?.piece.value))
+    });
+    named.unwrap_or_else(|| "Name the piece that is missing, with its share and use.".to_owned())
 }
 
 #[cfg(test)]

@@ -1,5 +1,6 @@
 //! An order that names a step which is not there.
 
+use crate::analysis::order::OrderFault;
 use crate::checks::nearest::nearest;
 use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
 use crate::finding::Level;
@@ -19,12 +20,17 @@ pub(in crate::checks) static CHECK: Check = Check {
 };
 
 fn run(subject: &Subject<'_>, report: &mut Report) {
-    for procedure in &subject.book.procedures {
+    for (_, procedure, analysis) in subject.procedures() {
         // Where a step could not be read, it may be the one that is meant.
         if !procedure.complete {
             continue;
         }
-        for step in &procedure.steps {
+        for (at, step) in procedure.steps.iter().enumerate() {
+            // Where the step takes what nothing gives, the step that is missing was to give it.
+            let takes_unknown = |fault: &OrderFault| matches!(fault, OrderFault::UnknownTake { at: taking } if taking.step == at);
+            if analysis.network.faults.iter().any(takes_unknown) {
+                continue;
+            }
             for after in &step.after {
                 let id = after.step.value.as_str();
                 let itself = id == step.id;
