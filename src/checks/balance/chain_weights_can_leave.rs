@@ -3,8 +3,7 @@
 use crate::analysis::facts::output_at;
 use crate::analysis::hand_over::Fit;
 use crate::checks::doubtful::Doubtful;
-use crate::checks::weight;
-use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
+use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject, weight};
 use crate::finding::Level;
 
 pub(in crate::checks) static CHECK: Check = Check {

@@ -1,5 +1,7 @@
 //! A piece that no later step takes and of which nobody knows what becomes.
 
+use std::collections::BTreeSet;
+
 use crate::analysis::facts::output_at;
 use crate::analysis::network::{Network, NetworkPiece, Taking};
 use crate::analysis::order::OrderFault;
@@ -10,7 +12,6 @@ use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
 use crate::finding::Level;
 use crate::model::words::Use;
 use crate::model::{Procedure, ShareSpec};
-use std::collections::BTreeSet;
 
 pub(in crate::checks) static CHECK: Check = Check {
     info: CheckInfo {

@@ -2,8 +2,7 @@
 
 use crate::analysis::step_balance::Slot;
 use crate::checks::losses::{self, Cause};
-use crate::checks::weight;
-use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
+use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject, weight};
 use crate::finding::Level;
 use crate::model::procedure::ShareSpec;
 use crate::model::quantity::Share;

@@ -2,8 +2,7 @@
 
 use crate::analysis::step_balance::Whole;
 use crate::checks::losses::{self, Cause};
-use crate::checks::weight;
-use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
+use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject, weight};
 use crate::finding::Level;
 
 pub(in crate::checks) static CHECK: Check = Check {

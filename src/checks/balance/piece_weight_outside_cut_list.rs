@@ -5,10 +5,8 @@ use crate::analysis::network::NetworkPiece;
 use crate::analysis::piece_weight::one_piece;
 use crate::analysis::procedure::ProcedureAnalysis;
 use crate::checks::doubtful::{Doubtful, miss};
-use crate::checks::weight;
-use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
-use crate::finding::Level;
-use crate::finding::{Finding, Place};
+use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject, weight};
+use crate::finding::{Finding, Level, Place};
 use crate::model::guidebook::Cut;
 use crate::model::quantity::{Mass, Range};
 use crate::model::{Procedure, Spanned};
@@ -37,9 +35,11 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
         let held: Vec<Held<'_>> = held(subject, procedure, analysis).filter(|held| held.piece.is_start || !start_only).collect();
         let wrong = held.iter().filter_map(|held| Some((held, miss(held.cut, held.found)?)));
         let wrong: Vec<(&Held<'_>, (f64, &str))> = wrong.collect();
-        // Where all come out too heavy, or all too light, it is the start weight that is wrong.
-        let sides_agree = wrong.iter().all(|(_, (_, side))| wrong.first().is_some_and(|(_, (_, first))| first == side));
-        if wrong.len() > 1 && wrong.len() + 1 >= held.len() && sides_agree {
+        // Where all come out too heavy, or all too light, and nothing else explains it, it is the start weight.
+        let same_side = wrong.iter().all(|(_, (_, side))| wrong.first().is_some_and(|(_, (_, first))| first == side));
+        let explained = wrong.iter().any(|(held, _)| missing_pieces(analysis, held).is_some());
+        let vouched_for = held.iter().any(|held| held.piece.is_start);
+        if wrong.len() > 1 && wrong.len() == held.len() && same_side && !explained && !vouched_for {
             report.add(start(subject, procedure, &wrong));
             continue;
         }
@@ -115,14 +115,18 @@ fn help(analysis: &ProcedureAnalysis, held: &Held<'_>) -> String {
     if held.piece.is_start {
         return "Correct the start weight, or the weight in the cut list.".to_owned();
     }
-    let silent = analysis.facts.get(held.at).is_some_and(|facts| facts.pieces.is_silent());
-    if let Some(number) = held.cut.per_animal.value().filter(|number| **number > 1 && silent) {
-        let one = held.found.map(|kilograms| kilograms / f64::from(*number));
-        if miss(held.cut, one).is_none() {
-            return format!("Add `pieces: {number}`: the share is that of all together.");
-        }
+    match missing_pieces(analysis, held) {
+        Some(number) => format!("Add `pieces: {number}`: the share is that of all together."),
+        None => "Correct the share, or the weight in the cut list.".to_owned(),
     }
-    "Correct the share, or the weight in the cut list.".to_owned()
+}
+
+/// How many pieces an animal has, where the guide says nothing of it and so many make the weights meet.
+fn missing_pieces(analysis: &ProcedureAnalysis, held: &Held<'_>) -> Option<u32> {
+    let number = *held.cut.per_animal.value().filter(|number| **number > 1)?;
+    let silent = analysis.facts.get(held.at)?.pieces.is_silent() && !held.piece.is_start;
+    let one = held.found.map(|kilograms| kilograms / f64::from(number));
+    (silent && miss(held.cut, one).is_none()).then_some(number)
 }
 
 #[cfg(test)]

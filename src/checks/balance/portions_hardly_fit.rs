@@ -4,10 +4,8 @@ use crate::analysis::facts::{Agreed, output_at};
 use crate::analysis::portions::{PortionFit, PortionVerdict};
 use crate::analysis::procedure::ProcedureAnalysis;
 use crate::checks::doubtful::Doubtful;
-use crate::checks::weight;
-use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
-use crate::finding::Level;
-use crate::finding::Place;
+use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject, weight};
+use crate::finding::{Level, Place};
 use crate::model::Procedure;
 
 pub(in crate::checks) static CHECK: Check = Check {

@@ -1,8 +1,7 @@
 //! A range of which some values can never occur beside the other outputs.
 
 use crate::analysis::step_balance::{OutputBalance, Slot};
-use crate::checks::losses;
-use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
+use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject, losses};
 use crate::finding::Level;
 use crate::model::Output;
 

@@ -1,8 +1,7 @@
 //! Outputs of a step whose lowest shares already pass the whole.
 
 use crate::analysis::step_balance::{Slot, StepBalance, Whole};
-use crate::checks::weight;
-use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
+use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject, weight};
 use crate::finding::Level;
 use crate::model::Step;
 use crate::model::quantity::{Range, Share};

@@ -2,8 +2,7 @@
 
 use crate::analysis::step_balance::{Slot, StepBalance, Whole};
 use crate::checks::left_out::left_out;
-use crate::checks::weight;
-use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
+use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject, weight};
 use crate::finding::Level;
 use crate::model::Step;
 use crate::model::quantity::{Range, Share};

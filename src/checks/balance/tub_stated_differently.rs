@@ -3,8 +3,7 @@
 use crate::analysis::facts::{Agreed, output_at};
 use crate::analysis::network::Giving;
 use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
-use crate::finding::Level;
-use crate::finding::Place;
+use crate::finding::{Level, Place};
 use crate::model::{Output, Procedure, Stated};
 
 pub(in crate::checks) static CHECK: Check = Check {

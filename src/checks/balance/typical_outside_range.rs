@@ -1,8 +1,7 @@
 //! A typical value that its own range does not hold.
 
 use crate::analysis::step_balance::{Slot, StepBalance, Whole};
-use crate::checks::weight;
-use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
+use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject, weight};
 use crate::finding::Level;
 use crate::model::Stated;
 use crate::model::procedure::{Output, ShareSpec, Start};

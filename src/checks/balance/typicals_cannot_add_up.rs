@@ -2,8 +2,7 @@
 
 use crate::analysis::step_balance::{Slot, StepBalance};
 use crate::analysis::typicals::{Miss, Typicals};
-use crate::checks::weight;
-use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
+use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject, weight};
 use crate::finding::Level;
 use crate::model::Step;
 use crate::model::quantity::Share;

@@ -1,7 +1,6 @@
 //! A declared yield that sticks out of what the steps can give.
 
-use crate::checks::weight;
-use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
+use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject, weight};
 use crate::finding::Level;
 
 pub(in crate::checks) static CHECK: Check = Check {

@@ -1,8 +1,7 @@
 //! Declared yields that the steps cannot give.
 
 use crate::analysis::joint::{Declared, Joint};
-use crate::checks::weight;
-use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
+use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject, weight};
 use crate::finding::Level;
 use crate::model::Procedure;
 use crate::model::procedure::DeclaredYield;

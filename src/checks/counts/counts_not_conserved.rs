@@ -1,8 +1,7 @@
 //! Counted parts that do not come out as they went in.
 
 use crate::analysis::counts::CountTrouble;
-use crate::checks::weight;
-use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
+use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject, weight};
 use crate::finding::Level;
 
 pub(in crate::checks) static CHECK: Check = Check {

@@ -2,8 +2,7 @@
 
 use crate::analysis::counts::CountTrouble;
 use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
-use crate::finding::Level;
-use crate::finding::Place;
+use crate::finding::{Level, Place};
 use crate::model::procedure::CountSpec;
 
 pub(in crate::checks) static CHECK: Check = Check {

@@ -1,10 +1,11 @@
 //! The animal's left against the animal's right.
 
+use std::collections::BTreeMap;
+
 use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
 use crate::finding::Level;
 use crate::model::words::Side;
 use crate::model::{Procedure, Spanned, Stated, Step};
-use std::collections::BTreeMap;
 
 pub(in crate::checks) static CHECK: Check = Check {
     info: CheckInfo {

@@ -1,8 +1,7 @@
 //! Steps that each need what the other makes.
 
 use crate::analysis::order::OrderFault;
-use crate::checks::weight;
-use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
+use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject, weight};
 use crate::finding::Level;
 
 pub(in crate::checks) static CHECK: Check = Check {

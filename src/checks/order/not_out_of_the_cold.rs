@@ -1,11 +1,12 @@
 //! A piece that goes back to the cold and does not lie out.
 
+use std::collections::BTreeSet;
+
 use crate::analysis::network::Network;
 use crate::checks::nearest::nearest;
 use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
 use crate::finding::Level;
 use crate::model::procedure::BackToCold;
-use std::collections::BTreeSet;
 
 pub(in crate::checks) static CHECK: Check = Check {
     info: CheckInfo {

@@ -1,12 +1,12 @@
 //! A step that comes before one that it is to come after.
 
+use std::collections::BTreeMap;
+
 use crate::analysis::network::Network;
 use crate::analysis::order::OrderFault;
 use crate::analysis::upstream::needs;
-use crate::checks::weight;
-use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
+use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject, weight};
 use crate::finding::Level;
-use std::collections::BTreeMap;
 
 pub(in crate::checks) static CHECK: Check = Check {
     info: CheckInfo {

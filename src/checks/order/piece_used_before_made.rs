@@ -1,8 +1,7 @@
 //! A step that takes a piece which only a later step gives.
 
 use crate::analysis::order::OrderFault;
-use crate::checks::weight;
-use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
+use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject, weight};
 use crate::finding::Level;
 
 pub(in crate::checks) static CHECK: Check = Check {

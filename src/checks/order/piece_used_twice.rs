@@ -3,8 +3,7 @@
 use crate::analysis::facts::output_at;
 use crate::analysis::network::Giving;
 use crate::analysis::order::OrderFault;
-use crate::checks::weight;
-use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
+use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject, weight};
 use crate::finding::Level;
 use crate::model::Procedure;
 
