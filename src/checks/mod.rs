@@ -126,10 +126,10 @@ checks! {
         range_wider_than_can_occur,
         shares_exceed_whole,
         shares_fall_short,
+        taken_piece_with_use,
         tub_stated_differently,
         typical_outside_range,
         typicals_cannot_add_up,
-        use_on_taken_piece,
         yield_outside_computed_range,
         yields_not_possible_with_steps,
     }

@@ -6,7 +6,7 @@ use crate::finding::Level;
 
 pub(in crate::checks) static CHECK: Check = Check {
     info: CheckInfo {
-        id: "use-on-taken-piece",
+        id: "taken-piece-with-use",
         group: Group::Balance,
         level: Level::Fault,
         what: "A piece has a `use`, and a later step takes it. Only what leaves the bench has a use.",
@@ -53,7 +53,7 @@ mod tests {
     give:
       chicken-legs: { share: 31–35 %, use: retail }
       chicken-body: { share: rest, use: for-cutting }
-#                                       ^^^^^^^^^^^ fault[use-on-taken-piece] `chicken-body` is stated as `for-cutting`
+#                                       ^^^^^^^^^^^ fault[taken-piece-with-use] `chicken-body` is stated as `for-cutting`
   - name: Take off the wings
     take: chicken-body
     do: Cut.
@@ -76,7 +76,7 @@ mod tests {
     minutes: 1–2
     give:
       chicken-bits: { share: 1 %, use: lean-trim }
-#                                      ^^^^^^^^^ fault[use-on-taken-piece]
+#                                      ^^^^^^^^^ fault[taken-piece-with-use]
       chicken-body: rest
   - name: Take off the wings
     take: chicken-body
