@@ -7,8 +7,10 @@
 pub mod analysis;
 pub mod checks;
 pub mod cli;
+pub mod figures;
 pub mod finding;
 pub mod model;
+pub mod site;
 pub mod source;
 
 use analysis::Analysis;

@@ -7,11 +7,12 @@ pub mod age;
 pub mod builtin;
 pub mod guidebook;
 pub mod lower;
+pub mod picture_safety;
 pub mod procedure;
 pub mod quantity;
 pub mod stated;
 pub mod words;
 
 pub use guidebook::Guidebook;
-pub use procedure::{Output, Procedure, ShareSpec, Step};
+pub use procedure::{Output, Procedure, ShareSpec, Step, ToolChoice};
 pub use stated::{Spanned, Stated};

@@ -1,0 +1,242 @@
+//! Where the weight of a procedure goes, as a drawing: start, steps, pieces; thickness is weight.
+//!
+//! Made for a phone held upright. Words and hatches say what becomes of a piece, colour only repeats it, so that it
+//! reads in grey. The yield table holds the same numbers.
+
+use crate::analysis::procedure::ProcedureAnalysis;
+use crate::model::words::Use;
+use crate::model::{Guidebook, Procedure};
+
+use super::flow_layout::{Band, End, Layout};
+use super::kind::Kind;
+use super::numbers::{NO_BREAK, coordinate};
+use super::outputs::kind_of;
+use super::share::Worked;
+use super::svg::{Svg, wrapped};
+use super::yield_table::{YieldRow, YieldTable, capitalised};
+
+/// The width of the drawing; all sizes are in its own units.
+const WIDTH: f64 = 340.0;
+/// The thickness of the whole.
+const WHOLE: f64 = 230.0;
+/// Room for the words over the drawing.
+const HEAD: f64 = 34.0;
+/// The left edge of the first step.
+const FIRST_STEP: f64 = 40.0;
+/// The left edge of the pieces.
+const PIECES: f64 = 172.0;
+/// The width of a block.
+const BLOCK: f64 = 12.0;
+/// The distance of two lines of words.
+const LINE: f64 = 18.0;
+/// Characters on a line of words.
+const CHARACTERS: usize = 18;
+
+/// The drawing of one procedure, laid out.
+#[derive(Debug, Clone)]
+pub struct FlowDrawing {
+    layout: Layout,
+    start: Vec<String>,
+    /// Beside the terminals of the layout: what becomes of each, its name on lines, its numbers.
+    labels: Vec<Label>,
+}
+
+#[derive(Debug, Clone)]
+struct Label {
+    kind: Kind,
+    name: Vec<String>,
+    numbers: String,
+}
+
+impl FlowDrawing {
+    /// Lays out a sound procedure.
+    #[must_use]
+    pub fn of(book: &Guidebook, procedure: &Procedure, analysis: &ProcedureAnalysis, worked: Worked) -> Option<Self> {
+        let shares = analysis.shares.as_ref()?;
+        let (table, _) = YieldTable::of_procedure(book, analysis, worked)?;
+        let numbers = |row: &YieldRow| {
+            let figure = &row.figure;
+            format!("{}{NO_BREAK}% {}{NO_BREAK}{}", figure.of_start.typical, figure.weight.typical, table.unit)
+        };
+        let loss = shares.flow().node_count() - 1;
+        let mut labelled: Vec<(usize, Label)> = Vec::new();
+        for node in in_order_of_work(analysis, loss) {
+            let id = analysis.network.pieces.get(node).map_or("", |piece| piece.id.as_str());
+            let Some(row) = table.rows().find(|row| row.piece == id) else { continue };
+            let kind = if node == loss { Kind::Loss } else { kind_of(analysis, node) };
+            labelled.push((node, Label { kind, name: wrapped(&row.name, CHARACTERS), numbers: numbers(row) }));
+        }
+        // What is worked for keeps the order of the work; the rest is gathered below it by kind.
+        labelled.sort_by_key(|(_, label)| if label.kind.is_main() { None } else { Some(label.kind) });
+        let height = |label: &Label| LINE * (label.name.len().max(1) + 1) as f64;
+        let terminals: Vec<(usize, f64)> = labelled.iter().map(|(node, label)| (*node, height(label))).collect();
+        let layout = Layout::of(shares.flow(), &terminals, WHOLE);
+        let start = procedure.start.piece.value().map_or_else(String::new, |piece| capitalised(&book.piece_name(piece)));
+        let start = wrapped(&format!("{start}, {}{NO_BREAK}{}", table.worked, table.unit), 36);
+        Some(Self { layout, start, labels: labelled.into_iter().map(|(_, label)| label).collect() })
+    }
+
+    /// Width and height in pixels.
+    #[must_use]
+    pub fn size(&self) -> (u32, u32) {
+        (WIDTH as u32, (self.layout.height + self.head() + 6.0).ceil() as u32)
+    }
+
+    /// The drawing; `lost` names what is lost.
+    #[must_use]
+    pub fn svg(&self, lost: &str) -> String {
+        let (_, height) = self.size();
+        let mut svg = Svg::new(WIDTH, f64::from(height));
+        svg.text("style", &[], STYLE);
+        self.patterns(&mut svg);
+        for (at, line) in self.start.iter().enumerate() {
+            svg.text("text", &[("class", "name".into()), ("x", 2.0.into()), ("y", (15.0 + LINE * at as f64).into())], line);
+        }
+        let shift = format!("translate(0 {})", coordinate(self.head()));
+        svg.open("g", &[("transform", shift.as_str().into())]);
+        for band in &self.layout.bands {
+            self.band(&mut svg, band);
+        }
+        self.block(&mut svg, "start", 2.0, self.layout.start_top, self.layout.start_thickness);
+        for (at, label) in self.labels.iter().enumerate() {
+            self.piece(&mut svg, at, label, lost);
+        }
+        for (number, step) in (1_usize..).zip(&self.layout.steps) {
+            let x = self.column(step.column);
+            self.block(&mut svg, "step", x, step.top, step.thickness);
+            let (x, y) = (x + BLOCK / 2.0, step.top + step.thickness / 2.0);
+            svg.empty("circle", &[("class", "step".into()), ("cx", x.into()), ("cy", y.into()), ("r", 10.5.into())]);
+            svg.text("text", &[("class", "number".into()), ("x", x.into()), ("y", (y + 4.8).into())], &number.to_string());
+        }
+        svg.finish()
+    }
+
+    fn head(&self) -> f64 {
+        HEAD + LINE * self.start.len().saturating_sub(1) as f64
+    }
+
+    fn column(&self, column: usize) -> f64 {
+        let last = PIECES - 44.0;
+        let steps = (self.layout.columns.max(2) - 1) as f64;
+        FIRST_STEP + (last - FIRST_STEP) * column as f64 / steps
+    }
+
+    fn block(&self, svg: &mut Svg, class: &str, x: f64, top: f64, thickness: f64) {
+        let size = thickness.max(1.0);
+        svg.empty("rect", &[("class", class.into()), ("x", x.into()), ("y", top.into()), ("width", BLOCK.into()), ("height", size.into())]);
+    }
+
+    fn band(&self, svg: &mut Svg, band: &Band) {
+        let x1 = match band.from {
+            None => 2.0 + BLOCK,
+            Some(at) => self.layout.steps.get(at).map_or(0.0, |step| self.column(step.column) + BLOCK),
+        };
+        let (x2, class) = match band.to {
+            End::Step(at) => (self.layout.steps.get(at).map_or(0.0, |step| self.column(step.column)), "on"),
+            End::Terminal(at) => (PIECES, self.labels.get(at).map_or("", |label| label.kind.id())),
+        };
+        let middle = f64::midpoint(x1, x2);
+        let (top, to, thick) = (band.from_top, band.to_top, band.thickness);
+        let at = coordinate;
+        let path = format!(
+            "M{} {}C{} {} {} {} {} {}V{}C{} {} {} {} {} {}Z",
+            at(x1), at(top), at(middle), at(top), at(middle), at(to), at(x2), at(to),
+            at(to + thick), at(middle), at(to + thick), at(middle), at(top + thick), at(x1), at(top + thick)
+        );
+        svg.empty("path", &[("class", format!("band {class}").as_str().into()), ("d", path.as_str().into())]);
+    }
+
+    /// The block of a piece with its hatch, and the words beside it.
+    fn piece(&self, svg: &mut Svg, at: usize, label: &Label, lost: &str) {
+        let Some(block) = self.layout.terminals.get(at) else { return };
+        let size = block.thickness.max(1.5);
+        let fill = match label.kind {
+            Kind::Final(Use::Retail) => String::new(),
+            Kind::Final(purpose) => format!("url(#{})", purpose.word()),
+            Kind::Loss | Kind::Onward => "none".to_owned(),
+        };
+        let class = format!("piece {}", label.kind.id());
+        let mut attributes: Vec<(&str, super::svg::Value<'_>)> = vec![("class", class.as_str().into())];
+        if label.kind == Kind::Loss {
+            attributes.push(("stroke-dasharray", "3 2".into()));
+        }
+        if !fill.is_empty() {
+            attributes.push(("fill", fill.as_str().into()));
+        }
+        attributes.extend([("x", PIECES.into()), ("y", block.top.into()), ("width", (BLOCK + 4.0).into()), ("height", size.into())]);
+        svg.empty("rect", &attributes);
+        let x = PIECES + BLOCK + 12.0;
+        let lines = label.name.len().max(1);
+        let mut y = block.middle - LINE * (lines + 1) as f64 / 2.0 + 14.0;
+        let lost = [lost.to_owned()];
+        for line in if label.name.is_empty() { &lost[..] } else { label.name.as_slice() } {
+            svg.text("text", &[("class", "name".into()), ("x", x.into()), ("y", y.into())], line);
+            y += LINE;
+        }
+        svg.text("text", &[("x", x.into()), ("y", y.into())], &label.numbers);
+    }
+
+    /// Hatches of the kinds that occur.
+    fn patterns(&self, svg: &mut Svg) {
+        svg.open("defs", &[]);
+        for (kind, size, turn, class, path) in HATCHES {
+            if self.labels.iter().any(|label| label.kind.id() == *kind) {
+                let turn = format!("rotate({turn})");
+                svg.open(
+                    "pattern",
+                    &[("id", (*kind).into()), ("width", (*size).into()), ("height", (*size).into()), ("patternUnits", "userSpaceOnUse".into()), ("patternTransform", turn.as_str().into())],
+                );
+                svg.empty("path", &[("class", (*class).into()), ("d", (*path).into())]);
+                svg.close();
+            }
+        }
+        svg.close();
+    }
+}
+
+/// Final pieces, by node, in the order in which the work makes them, following each piece to its end; the loss last.
+fn in_order_of_work(analysis: &ProcedureAnalysis, loss: usize) -> Vec<usize> {
+    let network = &analysis.network;
+    let mut order = Vec::new();
+    let mut done = vec![false; network.steps.len()];
+    let mut open: Vec<usize> = vec![0];
+    while let Some(node) = open.pop() {
+        let taken = network.pieces.get(node).and_then(|piece| piece.taken_by);
+        let Some(taking) = taken else {
+            if !order.contains(&node) {
+                order.push(node);
+            }
+            continue;
+        };
+        if let (Some(step), Some(flag)) = (network.steps.get(taking.step), done.get_mut(taking.step))
+            && !*flag
+        {
+            *flag = true;
+            open.extend(step.gives.iter().rev());
+        }
+    }
+    order.push(loss);
+    order
+}
+
+/// Hatches: kind, size, turn in degrees, style, path. The same as on pages.
+const HATCHES: &[(&str, f64, f64, &str, &str)] = &[
+    ("for-cutting", 6.0, -45.0, "steel", "M2 0v6"),
+    ("lean-trim", 6.0, 0.0, "blood", "M2 0v6"),
+    ("fat-trim", 7.0, 0.0, "dots", "M2 2h0M5.5 5.5h0"),
+    ("bone", 6.0, 45.0, "ink", "M2 0v6"),
+    ("skin", 6.0, 0.0, "ink", "M0 2h6"),
+    ("offal", 6.0, 0.0, "thin", "M0 1h6M1 0v6"),
+    ("inedible", 8.0, 0.0, "ink", "M1 1l5 5M6 1l-5 5"),
+    ("risk-material", 6.0, 0.0, "thick", "M0 1.5h3M3 4.5h3"),
+];
+
+const STYLE: &str = "text{font:15px system-ui,Roboto,sans-serif;fill:#16130f}.name{font-weight:650}\
+.number{fill:#fbfaf7;text-anchor:middle;font-weight:700;font-size:13px}circle.step{fill:#16130f;stroke:#fbfaf7;stroke-width:1.5}\
+rect.start,rect.step{fill:#16130f}.piece{stroke:#16130f;stroke-width:1.2}.retail.piece{fill:#2f4a58}.steel{stroke:#2f4a58;stroke-width:3.5}\
+.band{fill:#16130f;fill-opacity:.13;stroke:#16130f;stroke-opacity:.5;stroke-width:.7}\
+.ink,.thin,.blood,.thick,.dots{stroke:#16130f;stroke-width:1.8}.thin{stroke-width:1.5}.thick{stroke-width:3}.blood{stroke:#7a1e1e;stroke-width:3}\
+.dots{stroke:#75550f;stroke-width:3.2;stroke-linecap:round}\
+@media(prefers-color-scheme:dark){text{fill:#f4efe6}.number{fill:#151311}circle.step{fill:#f4efe6;stroke:#151311}rect.start,rect.step{fill:#f4efe6}\
+.piece{stroke:#f4efe6}.retail.piece{fill:#a9c9d8}.steel{stroke:#a9c9d8}.band{fill:#f4efe6;stroke:#f4efe6}.ink,.thin,.thick{stroke:#f4efe6}.blood{stroke:#f0a39b}.dots{stroke:#e0bd6c}}\
+@media print{text,rect.start,rect.step,circle.step{fill:#000}.number{fill:#fff}}";

@@ -1,0 +1,20 @@
+//! Tables and drawings of a guidebook as values: yield tables, shares of steps, the use bar, the weight flow.
+//!
+//! It imports the model and the analysis and knows nothing of HTML, templates or words of an interface. Numbers come
+//! out as they are printed (`numbers` and `units` hold the one rounding rule), beside what a drawing needs.
+
+pub mod duration;
+pub mod flow_drawing;
+pub mod flow_layout;
+pub mod kind;
+pub mod numbers;
+pub mod outputs;
+pub mod share;
+pub mod svg;
+pub mod units;
+pub mod yield_table;
+
+pub use kind::Kind;
+pub use outputs::{Output, StepFigures};
+pub use share::{Figure, Worked};
+pub use yield_table::{YieldGroup, YieldRow, YieldTable};

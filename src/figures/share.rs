@@ -1,0 +1,174 @@
+//! A share as it is printed and drawn: percent, the weight at the worked start, and where its bar lies.
+
+use serde::Serialize;
+
+use crate::analysis::shares::ShareRange;
+use crate::model::Procedure;
+
+use super::numbers::{coordinate, fixed, from_units, percent, percent_range};
+use super::units::Scale;
+
+/// The start weight at which figures are worked, and the units in which they are shown.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Worked {
+    /// Kilograms of the start.
+    pub kilograms: f64,
+    /// The units.
+    pub scale: Scale,
+}
+
+impl Worked {
+    /// The typical start weight of a procedure; `None` when it states none.
+    #[must_use]
+    pub fn of(procedure: &Procedure, scale: Scale) -> Option<Self> {
+        Some(Self { kilograms: procedure.start.typical_mass()?.kilograms(), scale })
+    }
+
+    /// The start in the unit of tables.
+    #[must_use]
+    pub fn in_unit(self) -> f64 {
+        self.scale.of_kilograms(self.kilograms)
+    }
+}
+
+/// A share in percent with one decimal, low, typical and high, and its bar.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Percent {
+    /// The least, without a sign: `4.5`.
+    pub low: String,
+    /// The typical value.
+    pub typical: String,
+    /// The greatest.
+    pub high: String,
+    /// Both ends with the sign: `4.5–6.5 %`.
+    pub range: String,
+    /// How it is drawn.
+    pub bar: Bar,
+}
+
+/// Lengths of a bar along its whole, each with a percent sign and without spaces, as SVG takes them: `4.5%`.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Bar {
+    /// Where the least ends.
+    pub low: String,
+    /// From the least to the greatest.
+    pub width: String,
+    /// Where the typical value lies.
+    pub typical: String,
+}
+
+impl Percent {
+    /// Of a share given as fractions of 1.
+    #[must_use]
+    pub fn of(share: ShareRange) -> Self {
+        Self::with_typical(share, percent(share.typical))
+    }
+
+    /// Likewise, the typical value rounded already so that a printed column adds up.
+    #[must_use]
+    pub fn in_whole(share: ShareRange, tenths: u64) -> Self {
+        Self::with_typical(share, from_units(i64::try_from(tenths).unwrap_or(i64::MAX), 1))
+    }
+
+    fn with_typical(share: ShareRange, typical: String) -> Self {
+        let length = |share: f64| format!("{}%", coordinate(share * 100.0));
+        let bar = Bar { low: length(share.low), width: length(share.high - share.low), typical: length(share.typical) };
+        Self { low: percent(share.low), typical, high: percent(share.high), range: percent_range(share.low, share.high), bar }
+    }
+}
+
+/// A weight at the worked start, in the unit of tables with two decimals.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Weight {
+    /// The least: `0.34`.
+    pub low: String,
+    /// The typical value.
+    pub typical: String,
+    /// The greatest.
+    pub high: String,
+    /// Both ends with their unit, small ones in grams or ounces: `0.34–0.49 kg`.
+    pub range: String,
+    /// Low, typical and high as fractions of the start, for a script that works them at another weight.
+    pub of_start: [String; 3],
+}
+
+impl Weight {
+    /// Of a share of the start.
+    #[must_use]
+    pub fn of(share: ShareRange, worked: Worked) -> Self {
+        Self::with_typical(share, worked, worked.scale.cell(share.typical * worked.kilograms))
+    }
+
+    /// Likewise, the typical value given in hundredths of the unit, so that a printed column adds up.
+    #[must_use]
+    pub fn in_whole(share: ShareRange, worked: Worked, hundredths: u64) -> Self {
+        Self::with_typical(share, worked, from_units(i64::try_from(hundredths).unwrap_or(i64::MAX), 2))
+    }
+
+    fn with_typical(share: ShareRange, worked: Worked, typical: String) -> Self {
+        let kilograms = share.map(|share| share * worked.kilograms);
+        let fraction = |share: f64| {
+            let text = fixed(share, 5);
+            text.trim_end_matches('0').trim_end_matches('.').to_owned()
+        };
+        Self {
+            low: worked.scale.cell(kilograms.low),
+            typical,
+            high: worked.scale.cell(kilograms.high),
+            range: worked.scale.between(kilograms.low, kilograms.high),
+            of_start: [fraction(share.low), fraction(share.typical), fraction(share.high)],
+        }
+    }
+}
+
+/// A share of the start, in percent and by weight.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Figure {
+    /// In percent of the start.
+    pub of_start: Percent,
+    /// By weight at the worked start.
+    pub weight: Weight,
+}
+
+impl Figure {
+    /// A share by itself, rounded like any number.
+    #[must_use]
+    pub fn of(share: ShareRange, worked: Worked) -> Self {
+        Self { of_start: Percent::of(share), weight: Weight::of(share, worked) }
+    }
+
+    /// A share inside a printed whole.
+    #[must_use]
+    pub fn in_whole(share: ShareRange, worked: Worked, rounded: Rounded) -> Self {
+        Self {
+            of_start: Percent::in_whole(share, rounded.tenths),
+            weight: Weight::in_whole(share, worked, rounded.hundredths),
+        }
+    }
+}
+
+/// A typical value rounded inside its whole: tenths of a percent, and hundredths of the unit of weight.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Rounded {
+    /// Tenths of a percent.
+    pub tenths: u64,
+    /// Hundredths of a kilogram or pound.
+    pub hundredths: u64,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::model::words::Units;
+
+    #[test]
+    fn a_share_is_printed_in_percent_and_by_weight() {
+        let worked = Worked { kilograms: 7.5, scale: Scale(Units::Metric) };
+        let figure = Figure::of(ShareRange { low: 0.045, typical: 0.055, high: 0.065 }, worked);
+        assert_eq!(figure.of_start.range, "4.5\u{2013}6.5\u{a0}%");
+        assert_eq!(figure.of_start.typical, "5.5");
+        assert_eq!(figure.weight.range, "0.34\u{2013}0.49\u{a0}kg");
+        assert_eq!(figure.weight.of_start, ["0.045", "0.055", "0.065"]);
+        assert_eq!(figure.of_start.bar, Bar { low: "4.5%".into(), width: "2%".into(), typical: "5.5%".into() });
+    }
+}

@@ -1,0 +1,41 @@
+//! What every page has around its own content.
+
+use serde::Serialize;
+
+/// The frame of a page: `page` in every template.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Frame {
+    /// The language of the guidebook: `en`.
+    pub language: String,
+    /// The title of the document, without that of the site.
+    pub title: String,
+    /// The title of the guidebook.
+    pub site: String,
+    /// Who publishes it; may be empty.
+    pub publisher: String,
+    /// The content security policy.
+    pub policy: String,
+    /// The style sheet of the theme, made small. Not authored; passed through `safe`.
+    pub style: String,
+    /// A style of this page alone, with the line that every printed sheet carries; may be empty.
+    pub own_style: String,
+    /// `draft` or `withdrawn` when the page is about a guide in that state; else empty.
+    pub state: String,
+    /// Id, revision and date in words, for every sheet; empty on pages without a revision.
+    pub strip: String,
+    /// The way from the home page to this one, itself left out.
+    pub trail: Vec<Link>,
+    /// Links to the scripts of the page.
+    pub scripts: Vec<String>,
+    /// The anchor of the main content.
+    pub main_anchor: &'static str,
+}
+
+/// A link with its words.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Link {
+    /// The words.
+    pub name: String,
+    /// Relative to the page; empty where there is nothing to lead to.
+    pub href: String,
+}

@@ -1,0 +1,13 @@
+//! What each template gets: one type a template, documented. Together they are the public interface of a theme.
+//!
+//! Every text is plain and is escaped by the template, but fields whose name ends in `_html`: those are made safe
+//! by `markdown` and are the only ones that a template may pass through `safe`.
+
+pub mod caution;
+pub mod chain;
+pub mod frame;
+pub mod guide;
+pub mod home;
+pub mod species;
+pub mod step;
+pub mod tables;

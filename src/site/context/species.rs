@@ -1,0 +1,22 @@
+//! `species.html`: the guides of a species, and what whole pieces become.
+
+use serde::Serialize;
+
+use super::chain::Chain;
+use super::frame::Frame;
+use super::home::GuideRow;
+
+/// `species.html`.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct SpeciesPage {
+    /// The frame.
+    pub page: Frame,
+    /// What the species is called.
+    pub name: String,
+    /// Its guides.
+    pub guides: Vec<GuideRow>,
+    /// What house cuts make of the pieces with which the work on this species begins.
+    pub chains: Vec<Chain>,
+    /// The tables of the species.
+    pub tables_href: String,
+}

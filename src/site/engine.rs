@@ -1,0 +1,102 @@
+//! A theme made ready: templates compiled, words read, the style sheet made small, scripts named by their content.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use fluent_bundle::FluentValue;
+use serde::Serialize;
+use tera::{Context, Kwargs, State, Tera, TeraResult, Value};
+
+use super::policy::style_source;
+use super::theme::Theme;
+use super::theme_error::ThemeError;
+use super::words::Words;
+use super::{paths, style};
+
+/// Words that the program itself asks for, or that templates name by an id they put together.
+const OWN_WORDS: &[&str] = &[
+    "use-retail", "use-for-cutting", "use-lean-trim", "use-fat-trim", "use-bone", "use-skin", "use-offal", "use-inedible",
+    "use-risk-material", "use-loss", "sum-retail", "sum-for-cutting", "sum-lean-trim", "sum-fat-trim", "sum-bone", "sum-skin",
+    "sum-offal", "sum-inedible", "sum-risk-material", "sum-loss", "signal-danger", "signal-warning", "signal-caution",
+    "signal-notice", "state-draft", "state-in-force", "state-withdrawn", "side-left", "side-right", "side-both",
+];
+
+/// A theme made ready.
+pub(super) struct Engine {
+    tera: Tera,
+    /// The words.
+    pub(super) words: Arc<Words>,
+    /// The style sheet that every page carries.
+    pub(super) style: String,
+    /// Its source expression in the policy of a page.
+    pub(super) style_source: String,
+    /// Scripts by their name in the theme: path in the site, and bytes.
+    pub(super) scripts: BTreeMap<String, (String, Vec<u8>)>,
+}
+
+impl Engine {
+    /// Compiles everything; what is wrong is found here and not while pages are made.
+    pub(super) fn new(theme: &Theme, language: &str) -> Result<Self, ThemeError> {
+        let own = format!("words/{language}.ftl");
+        let (file, language) = if theme.bytes(&own).is_some() { (own, language) } else { ("words/en.ftl".to_owned(), "en") };
+        let words = Arc::new(Words::read(&file, language, theme.text(&file)?)?);
+        let mut tera = Tera::new();
+        let known = Arc::clone(&words);
+        tera.register_filter("word", move |id: &str, arguments: Kwargs, _: &State| word(&known, id, &arguments));
+        let mut templates = Vec::new();
+        for path in theme.in_folder("templates/") {
+            let text = theme.text(path)?;
+            for id in words_named_in(text).chain(OWN_WORDS.iter().copied()) {
+                if !words.has(id) {
+                    let at = text.find(&format!("\"{id}\"")).unwrap_or(0);
+                    return Err(ThemeError::at(path, text, at, format!("the word `{id}` is missing in {file}; add a line `{id} = …`")));
+                }
+            }
+            templates.push((path.trim_start_matches("templates/").to_owned(), text));
+        }
+        tera.add_raw_templates(templates.iter().map(|(name, text)| (name.as_str(), *text)))?;
+        let style = style::small(theme.text("style.css")?);
+        let mut scripts = BTreeMap::new();
+        for path in theme.in_folder("scripts/") {
+            let bytes = theme.bytes(path).unwrap_or_default().to_vec();
+            let mark: String = blake3::hash(&bytes).to_hex().chars().take(10).collect();
+            let name = path.trim_start_matches("scripts/");
+            scripts.insert(name.to_owned(), (paths::asset(name, &mark), bytes));
+        }
+        Ok(Self { tera, words, style_source: style_source(&style), style, scripts })
+    }
+
+    /// Makes one page.
+    pub(super) fn render(&self, template: &str, context: &impl Serialize) -> Result<Vec<u8>, ThemeError> {
+        let context = Context::from_serialize(context)?;
+        Ok(self.tera.render(template, &context)?.into_bytes())
+    }
+}
+
+/// The filter `word`: `{{ "steps" | word }}`, `{{ "pieces" | word(n=4) }}`.
+fn word(words: &Words, id: &str, arguments: &Kwargs) -> TeraResult<Value> {
+    let mut given = Vec::new();
+    for (name, value) in arguments.iter() {
+        let name = name.to_string();
+        let value = match value.as_i64() {
+            Some(number) => FluentValue::from(number),
+            None => FluentValue::from(value.as_str().map_or_else(|| value.to_string(), str::to_owned)),
+        };
+        given.push((name, value));
+    }
+    let text = if given.is_empty() {
+        words.plain(id).map(str::to_owned)
+    } else {
+        let given: Vec<(&str, FluentValue<'_>)> = given.iter().map(|(name, value)| (name.as_str(), value.clone())).collect();
+        words.with(id, &given)
+    };
+    text.map(|text| Value::normal_string(&text)).map_err(|error| tera::Error::message(error.to_string()))
+}
+
+/// Ids that stand as texts before the filter `word`.
+fn words_named_in(template: &str) -> impl Iterator<Item = &str> {
+    template.match_indices("| word").filter_map(|(at, _)| {
+        let before = template.get(..at)?.trim_end().strip_suffix('"')?;
+        before.rsplit('"').next()
+    })
+}

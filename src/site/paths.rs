@@ -1,0 +1,116 @@
+//! Where each page of the site lies, and links between pages.
+//!
+//! Every path is made here alone. No two pages can share one: each kind of page has a folder of its own, and inside
+//! it the name is the id. All links are relative and name their file, so that the site also works from a folder.
+
+/// The home page.
+pub const HOME: &str = "index.html";
+/// All tables.
+pub const TABLES: &str = "tables/index.html";
+
+/// The page of a species.
+#[must_use]
+pub fn species(species: &str) -> String {
+    format!("species/{species}.html")
+}
+
+/// The guide of a procedure.
+#[must_use]
+pub fn guide(procedure: &str) -> String {
+    format!("guides/{procedure}.html")
+}
+
+/// The yield of every step of a procedure.
+#[must_use]
+pub fn guide_table(procedure: &str) -> String {
+    format!("tables/guides/{procedure}.html")
+}
+
+/// The yields of all procedures of a species.
+#[must_use]
+pub fn species_table(species: &str) -> String {
+    format!("tables/species/{species}.html")
+}
+
+/// What house cuts make of a starting piece.
+#[must_use]
+pub fn chain_table(piece: &str) -> String {
+    format!("tables/chains/{piece}.html")
+}
+
+/// The drawing of where the weight of a procedure goes.
+#[must_use]
+pub fn flow_drawing(procedure: &str) -> String {
+    format!("drawings/flow/{procedure}.svg")
+}
+
+/// A file of the theme whose name carries a mark of its content.
+#[must_use]
+pub fn asset(name: &str, mark: &str) -> String {
+    match name.rsplit_once('.') {
+        Some((stem, ending)) => format!("assets/{stem}.{mark}.{ending}"),
+        None => format!("assets/{name}.{mark}"),
+    }
+}
+
+/// The link from one page to another; both are paths from the root of the site.
+#[must_use]
+pub fn link(from: &str, to: &str) -> String {
+    let from: Vec<&str> = from.split('/').collect();
+    let to: Vec<&str> = to.split('/').collect();
+    let folders = from.len().saturating_sub(1).min(to.len().saturating_sub(1));
+    let common = from.iter().zip(&to).take(folders).take_while(|(one, other)| one == other).count();
+    let mut link = "../".repeat(from.len().saturating_sub(1) - common);
+    for (at, part) in to.iter().skip(common).enumerate() {
+        if at > 0 {
+            link.push('/');
+        }
+        encode(part, &mut link);
+    }
+    link
+}
+
+/// Adds a part of a path with every byte but letters, digits and `-._~` written as `%20`.
+fn encode(part: &str, link: &mut String) {
+    use std::fmt::Write as _;
+    for byte in part.bytes() {
+        if byte.is_ascii_alphanumeric() || matches!(byte, b'-' | b'.' | b'_' | b'~') {
+            link.push(char::from(byte));
+        } else {
+            let _ = write!(link, "%{byte:02X}");
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn links_are_relative_and_name_their_file() {
+        assert_eq!(link("index.html", "guides/pork/loin.html"), "guides/pork/loin.html");
+        assert_eq!(link("guides/pork/loin.html", "index.html"), "../../index.html");
+        assert_eq!(link("guides/pork/loin.html", "guides/pork/side.html"), "side.html");
+        assert_eq!(link("guides/pork/loin.html", "guides/lamb/leg.html"), "../lamb/leg.html");
+        assert_eq!(link("tables/index.html", "tables/guides/pork/loin.html"), "guides/pork/loin.html");
+        assert_eq!(link("species/pork.html", "species/pork.html"), "pork.html");
+    }
+
+    #[test]
+    fn names_that_mean_something_in_a_link_are_encoded() {
+        assert_eq!(link("index.html", "guides/fisch/Lachs für 2?#1.html"), "guides/fisch/Lachs%20f%C3%BCr%202%3F%231.html");
+        assert_eq!(link("index.html", "guides/a/javascript:alert(1).html"), "guides/a/javascript%3Aalert%281%29.html");
+    }
+
+    #[test]
+    fn kinds_of_pages_never_share_a_path() {
+        let odd = ["species/index", "chains/pork", "guides/x"];
+        let mut all: Vec<String> = odd.iter().flat_map(|id| [guide(id), guide_table(id), flow_drawing(id)]).collect();
+        all.extend(["species", "chains", "guides", "index"].iter().flat_map(|id| [species(id), species_table(id), chain_table(id)]));
+        all.extend([HOME.to_owned(), TABLES.to_owned()]);
+        let count = all.len();
+        all.sort();
+        all.dedup();
+        assert_eq!(all.len(), count);
+    }
+}

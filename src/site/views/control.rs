@@ -1,0 +1,80 @@
+//! The control block of a guide, accepted advice, and the limits against which it was held.
+
+use super::Views;
+use super::links::FromPage;
+use crate::model::{Procedure, Stated};
+use crate::site::context::guide::{Control, Limits, Stricter, Waiver};
+use crate::site::escape::keep_units;
+use crate::site::markdown::{self, Layout};
+use crate::site::theme_error::ThemeError;
+
+impl Views<'_> {
+    /// The control block.
+    pub(super) fn control(&self, page: &str, procedure: &Procedure) -> Result<Control, ThemeError> {
+        let revision = &procedure.revision;
+        let date = |stated: &Stated<jiff::civil::Date>| stated.value().map_or_else(|| Ok(String::new()), |date| self.date(*date));
+        let iso = |stated: &Stated<jiff::civil::Date>| stated.value().map_or_else(String::new, ToString::to_string);
+        let author = text(&revision.author);
+        Ok(Control {
+            number: revision.number.value().copied().unwrap_or(0),
+            state: revision.state().word(),
+            date: date(&revision.date)?,
+            date_iso: iso(&revision.date),
+            owner: revision.owner.value().cloned().unwrap_or_else(|| author.clone()),
+            author,
+            approved_by: text(&revision.approved_by),
+            review_by: date(&revision.review_by)?,
+            review_by_iso: iso(&revision.review_by),
+            change_html: self.blocks(page, &revision.change),
+            change: revision.change.value().map_or_else(String::new, |change| markdown::first_line(change)),
+        })
+    }
+
+    /// Accepted advice.
+    pub(super) fn waivers(&self, procedure: &Procedure) -> Result<Vec<Waiver>, ThemeError> {
+        let waivers = procedure.waivers.iter().map(|waiver| {
+            Ok(Waiver {
+                check: text(&waiver.check),
+                target: text(&waiver.target),
+                reason: waiver.reason.value().map_or_else(String::new, |reason| markdown::first_line(reason)),
+                by: text(&waiver.by),
+                until: waiver.until.value().map_or_else(|| Ok(String::new()), |date| self.date(*date))?,
+            })
+        });
+        waivers.collect()
+    }
+
+    /// The profile of limits.
+    pub(super) fn limits(&self) -> Limits {
+        let profile = self.book.limits.value().and_then(|id| self.book.builtin.profiles.get(id));
+        let stricter = self.book.stricter.iter().map(|stricter| Stricter {
+            limit: stricter.limit.value().map_or("", |limit| limit.word()),
+            at_most: keep_units(&text(&stricter.at_most)),
+            watch: keep_units(&text(&stricter.watch)),
+            every: keep_units(&text(&stricter.every)),
+            if_missed: keep_units(&text(&stricter.if_missed)),
+        });
+        Limits {
+            name: profile.map_or_else(String::new, |profile| profile.name.clone()),
+            jurisdiction: profile.map_or_else(String::new, |profile| profile.jurisdiction.clone()),
+            edition: profile.map_or_else(String::new, |profile| keep_units(profile.edition.trim())),
+            about: profile.map_or_else(String::new, |profile| keep_units(profile.about.trim())),
+            stricter: stricter.collect(),
+        }
+    }
+
+    /// An authored text as HTML blocks below a heading of the third level.
+    pub(super) fn blocks(&self, page: &str, stated: &Stated<String>) -> String {
+        self.laid_out(page, stated, Layout { top_heading: 4, lines: false })
+    }
+
+    /// An authored text as HTML blocks.
+    pub(super) fn laid_out(&self, page: &str, stated: &Stated<String>, layout: Layout) -> String {
+        stated.value().map_or_else(String::new, |text| markdown::blocks(text, layout, &FromPage { views: self, page }))
+    }
+}
+
+/// The text, or nothing.
+pub(super) fn text(stated: &Stated<String>) -> String {
+    stated.value().map_or_else(String::new, |text| text.trim().to_owned())
+}

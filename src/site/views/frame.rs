@@ -1,0 +1,80 @@
+//! The frame of a page.
+
+use fluent_bundle::FluentValue;
+
+use super::Views;
+use crate::model::Procedure;
+use crate::model::words::State;
+use crate::site::context::frame::{Frame, Link};
+use crate::site::escape::css_string;
+use crate::site::policy::{policy, style_source};
+use crate::site::theme_error::ThemeError;
+use crate::site::paths;
+
+/// What a view says of its page.
+pub(super) struct About<'a> {
+    /// The path of the page.
+    pub(super) path: &'a str,
+    /// The title of the document.
+    pub(super) title: String,
+    /// The way from home.
+    pub(super) trail: Vec<Link>,
+    /// The procedure whose revision every sheet names.
+    pub(super) procedure: Option<&'a Procedure>,
+    /// Names of the scripts of the theme that the page uses.
+    pub(super) scripts: &'a [&'a str],
+    /// The anchor to which the skip link leads.
+    pub(super) anchor: &'static str,
+}
+
+impl Views<'_> {
+    /// The frame of a page.
+    pub(super) fn frame(&self, about: About<'_>) -> Result<Frame, ThemeError> {
+        let strip = about.procedure.map_or_else(|| Ok(String::new()), |procedure| self.strip(procedure))?;
+        let state = match about.procedure.map(|procedure| procedure.revision.state()) {
+            Some(State::Draft) => "draft",
+            Some(State::Withdrawn) => "withdrawn",
+            Some(State::InForce) | None => "",
+        };
+        let mut own_style = String::new();
+        if !strip.is_empty() {
+            own_style = format!(":root{{--card:{}", css_string(&strip));
+            if !state.is_empty() {
+                let mark = self.engine.words.plain(if state == "draft" { "mark-draft" } else { "mark-withdrawn" })?;
+                own_style.push_str(&format!(";--state:{}", css_string(mark)));
+            }
+            own_style.push('}');
+        }
+        let own_source = style_source(&own_style);
+        let sources = if own_style.is_empty() { vec![self.engine.style_source.as_str()] } else { vec![self.engine.style_source.as_str(), own_source.as_str()] };
+        let scripts = about.scripts.iter().filter_map(|name| self.engine.scripts.get(*name));
+        Ok(Frame {
+            language: self.book.language.value().cloned().unwrap_or_else(|| "en".to_owned()),
+            title: about.title,
+            site: self.book.title.value().cloned().unwrap_or_default(),
+            publisher: self.book.publisher.value().cloned().unwrap_or_default(),
+            policy: policy(&sources),
+            style: self.engine.style.clone(),
+            own_style,
+            state: state.to_owned(),
+            strip,
+            trail: about.trail,
+            scripts: scripts.map(|(path, _)| paths::link(about.path, path)).collect(),
+            main_anchor: about.anchor,
+        })
+    }
+
+    /// Id, revision and date in words, as every sheet carries them.
+    fn strip(&self, procedure: &Procedure) -> Result<String, ThemeError> {
+        let revision = &procedure.revision;
+        let date = revision.date.value().map_or_else(|| Ok(String::new()), |date| self.date(*date))?;
+        let word = match revision.state() {
+            State::InForce => "strip-in-force",
+            State::Draft => "strip-draft",
+            State::Withdrawn => "strip-withdrawn",
+        };
+        let number = i64::from(revision.number.value().copied().unwrap_or(0));
+        let arguments = [("id", FluentValue::from(procedure.id.as_str())), ("number", number.into()), ("date", date.into())];
+        self.engine.words.with(word, &arguments)
+    }
+}

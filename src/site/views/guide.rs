@@ -1,0 +1,145 @@
+//! A guide, top to bottom.
+
+use super::control::text;
+use super::frame::About;
+use super::links::FromPage;
+use super::step::side;
+use super::{Views, gone};
+use crate::analysis::clock::ClockKind;
+use crate::figures::outputs::step_figures;
+use crate::figures::{Worked, duration};
+use crate::model::age::Age;
+use crate::model::quantity::Range;
+use crate::model::{Procedure, Stated};
+use crate::site::context::frame::Link;
+use crate::site::context::guide::{Guide, GuidePage, Question, Start};
+use crate::site::escape::keep_units;
+use crate::site::markdown::{self, Layout};
+use crate::site::paths;
+use crate::site::theme_error::ThemeError;
+
+impl Views<'_> {
+    /// What `guide.html` gets.
+    pub(super) fn guide(&self, path: &str, at: usize) -> Result<GuidePage, ThemeError> {
+        let procedure = self.book.procedures.get(at).ok_or_else(|| gone("procedure"))?;
+        let page = self.frame(About {
+            path,
+            title: self.title(at),
+            trail: self.trail(path, &procedure.id),
+            procedure: Some(procedure),
+            scripts: &["weight.js"],
+            anchor: "steps",
+        })?;
+        Ok(GuidePage { page, guide: self.guide_content(path, at, procedure)? })
+    }
+
+    fn guide_content(&self, path: &str, at: usize, procedure: &Procedure) -> Result<Guide, ThemeError> {
+        let analysis = self.analysis.procedures.get(at).ok_or_else(|| gone("analysis"))?;
+        let yields = self.yields(path, at);
+        let figures = yields.as_ref().and_then(|(_, rounded)| step_figures(analysis, Worked::of(procedure, self.scale)?, rounded));
+        let steps = (0..procedure.steps.len())
+            .filter_map(|step| self.step(path, procedure, analysis, step, figures.as_ref().and_then(|all| all.get(step))));
+        let longest = analysis.cold.as_ref().and_then(|cold| cold.longest(ClockKind::Single));
+        let minutes = |stated: &Stated<_>| stated.value().map_or_else(String::new, |range| duration::minutes(*range));
+        Ok(Guide {
+            id: procedure.id.clone(),
+            title: self.title(at),
+            purpose_html: self.laid_out(path, &procedure.purpose, Layout { top_heading: 2, lines: false }),
+            level: keep_units(&text(&procedure.level)),
+            house_cut: procedure.house_cut.value() == Some(&true),
+            start: self.start(path, procedure),
+            minutes: analysis.minutes.bench.map_or_else(String::new, duration::minutes),
+            set_up: minutes(&procedure.set_up_minutes),
+            clean: minutes(&procedure.clean_minutes),
+            longest_out: longest.map_or_else(String::new, |longest| duration::minutes(Range::single(longest))),
+            needs: procedure.needs.iter().map(|need| self.need(path, &need.value)).collect(),
+            allergens: procedure.allergens.iter().map(|allergen| allergen.value.clone()).collect(),
+            age: procedure.age.value().map_or_else(|| Ok(String::new()), |age| self.age(*age))?,
+            served_raw: procedure.served_raw.value() == Some(&true),
+            hurt: self.cautions_of_guide(procedure),
+            limits: self.limits(),
+            steps: steps.collect(),
+            yields_only: procedure.steps_from_yields,
+            yields: yields.map(|(yields, _)| yields),
+            questions: self.questions(path, procedure),
+            after_work_html: self.laid_out(path, &procedure.after_work, Layout { top_heading: 3, lines: true }),
+            sources_html: self.sources(path, procedure),
+            waivers: self.waivers(procedure)?,
+            control: self.control(path, procedure)?,
+        })
+    }
+
+    /// What the work starts from.
+    pub(super) fn start(&self, page: &str, procedure: &Procedure) -> Start {
+        let start = &procedure.start;
+        let piece = start.piece.value().map_or("", String::as_str);
+        let weight = start.weight.value().copied();
+        let number = |mass: Option<_>| mass.map_or_else(String::new, |mass| self.scale.number(mass));
+        Start {
+            name: self.piece(piece),
+            from: self.given_by(page, piece),
+            weight: weight.map_or_else(String::new, |weight| self.scale.masses(weight)),
+            low: number(weight.map(|weight| weight.low)),
+            high: number(weight.map(|weight| weight.high)),
+            basis: keep_units(&text(&start.basis)),
+            temperature: start.temperature.value().map_or_else(String::new, |range| self.scale.temperatures(*range)),
+            side: side(&start.side),
+        }
+    }
+
+    fn need(&self, page: &str, need: &str) -> Link {
+        match self.book.procedures.iter().position(|procedure| procedure.id == need) {
+            Some(at) => self.guide_link(page, at).unwrap_or_else(|| Link { name: need.to_owned(), href: String::new() }),
+            None => Link { name: need.to_owned(), href: String::new() },
+        }
+    }
+
+    /// The age of the animal in words.
+    fn age(&self, age: Age) -> Result<String, ThemeError> {
+        let words = &self.engine.words;
+        match age {
+            Age::Under(months) => words.with("age-under", &[("months", i64::from(months).into())]),
+            Age::Over(months) => words.with("age-over", &[("months", i64::from(months).into())]),
+            Age::Between(range) => {
+                words.with("age-between", &[("low", i64::from(range.low).into()), ("high", i64::from(range.high).into())])
+            }
+            Age::Unknown => words.plain("age-unknown").map(str::to_owned),
+        }
+    }
+
+    fn questions(&self, page: &str, procedure: &Procedure) -> Vec<Question> {
+        let asked = (1..).zip(&procedure.steps).flat_map(|(number, step)| step.ask.iter().map(move |ask| (number, ask)));
+        asked
+            .map(|(step, ask)| Question {
+                step,
+                question: ask.question.value().map_or_else(String::new, |question| markdown::first_line(question)),
+                answer_html: self.blocks(page, &ask.answer),
+            })
+            .collect()
+    }
+
+    /// Every source that the guide names, each once: of the procedure, its start, its steps, its outputs.
+    fn sources(&self, page: &str, procedure: &Procedure) -> Vec<String> {
+        let steps = procedure.steps.iter();
+        let inner = steps.flat_map(|step| {
+            let outputs = step.give.iter().chain(step.loss.value()).flat_map(|output| &output.sources);
+            step.sources.iter().chain(outputs)
+        });
+        let mut texts: Vec<&str> = Vec::new();
+        for source in procedure.sources.iter().chain(&procedure.start.sources).chain(inner) {
+            if !texts.contains(&source.value.as_str()) {
+                texts.push(&source.value);
+            }
+        }
+        let targets = FromPage { views: self, page };
+        texts.into_iter().map(|text| markdown::blocks(text, Layout { top_heading: 3, lines: false }, &targets)).collect()
+    }
+
+    /// The trail to a page behind a guide.
+    pub(super) fn trail_behind(&self, page: &str, at: usize) -> Vec<Link> {
+        let Some(procedure) = self.book.procedures.get(at) else { return Vec::new() };
+        let mut trail = self.trail(page, &procedure.id);
+        trail.push(Link { name: self.title(at), href: paths::link(page, &paths::guide(&procedure.id)) });
+        trail
+    }
+}

@@ -1,0 +1,117 @@
+//! Which guide gives a piece, which one cuts it further, and where texts of a guide may lead.
+
+use std::collections::BTreeMap;
+
+use crate::analysis::Analysis;
+use crate::analysis::starts::HouseCut;
+use crate::figures::yield_table::capitalised;
+use crate::site::context::frame::Link;
+use crate::site::markdown::Targets;
+use crate::site::page::folder_of;
+use crate::site::{paths, picture_size};
+
+use super::Views;
+
+/// Procedures by the final pieces that they give, as positions in the guidebook.
+pub(super) struct Givers(BTreeMap<String, Vec<usize>>);
+
+impl Givers {
+    /// Looks through all procedures.
+    pub(super) fn of(analysis: &Analysis) -> Self {
+        let mut givers: BTreeMap<String, Vec<usize>> = BTreeMap::new();
+        for (at, procedure) in analysis.procedures.iter().enumerate() {
+            for (_, piece) in procedure.network.finals() {
+                givers.entry(piece.id.clone()).or_default().push(at);
+            }
+        }
+        Self(givers)
+    }
+
+    /// The procedures that give a piece.
+    pub(super) fn of_piece(&self, piece: &str) -> &[usize] {
+        self.0.get(piece).map_or(&[], Vec::as_slice)
+    }
+}
+
+impl Views<'_> {
+    /// The name of a piece, as it stands alone.
+    pub(super) fn piece(&self, piece: &str) -> String {
+        capitalised(&self.book.piece_name(piece))
+    }
+
+    /// What a species is called: its built-in name, else the name of its folder.
+    pub(super) fn species_name(&self, species: &str) -> String {
+        let builtin = self.book.builtin.species.get(species).map(|species| species.name.clone());
+        capitalised(&builtin.unwrap_or_else(|| species.replace('-', " ")))
+    }
+
+    /// The guide that cuts a piece further: the house cut, else the only one there is.
+    pub(super) fn cut_further(&self, page: &str, piece: &str, than: &str) -> Option<Link> {
+        let starts = &self.analysis.starts;
+        let at = match starts.house_cut(piece) {
+            HouseCut::One(at) => at,
+            HouseCut::None | HouseCut::Unclear => *starts.from(piece).first()?,
+        };
+        let procedure = self.book.procedures.get(at).filter(|procedure| procedure.id != than)?;
+        Some(Link { name: self.title(at), href: paths::link(page, &paths::guide(&procedure.id)) })
+    }
+
+    /// The guides that give a piece.
+    pub(super) fn given_by(&self, page: &str, piece: &str) -> Vec<Link> {
+        self.givers.of_piece(piece).iter().filter_map(|at| self.guide_link(page, *at)).collect()
+    }
+
+    /// The link to a guide by its position.
+    pub(super) fn guide_link(&self, page: &str, at: usize) -> Option<Link> {
+        let procedure = self.book.procedures.get(at)?;
+        Some(Link { name: self.title(at), href: paths::link(page, &paths::guide(&procedure.id)) })
+    }
+
+    /// The title of a procedure.
+    pub(super) fn title(&self, at: usize) -> String {
+        let procedure = self.book.procedures.get(at);
+        procedure.map_or_else(String::new, |procedure| procedure.title.value().unwrap_or(&procedure.id).clone())
+    }
+
+    /// The way to a page about a species: home, then the species.
+    pub(super) fn trail(&self, page: &str, procedure: &str) -> Vec<Link> {
+        let species = folder_of(procedure);
+        vec![self.home_link(page), Link { name: self.species_name(species), href: paths::link(page, &paths::species(species)) }]
+    }
+
+    /// The link home, named like the guidebook.
+    pub(super) fn home_link(&self, page: &str) -> Link {
+        let name = self.book.title.value().cloned().unwrap_or_default();
+        Link { name, href: paths::link(page, paths::HOME) }
+    }
+}
+
+/// What texts may lead to from one page.
+pub(super) struct FromPage<'a> {
+    pub(super) views: &'a Views<'a>,
+    pub(super) page: &'a str,
+}
+
+impl Targets for FromPage<'_> {
+    /// A guide by its id, with or without the ending of its file, and with or without `../` before it.
+    fn link(&self, target: &str) -> Option<String> {
+        let (target, fragment) = target.split_once('#').map_or((target, None), |(target, fragment)| (target, Some(fragment)));
+        let id = target.trim_start_matches("../").trim_start_matches("./").trim_start_matches('/').trim_end_matches(".yaml");
+        let procedure = self.views.book.procedure(id)?;
+        let mut link = paths::link(self.page, &paths::guide(id));
+        if let Some(step) = fragment.map(|fragment| fragment.trim_start_matches("step-"))
+            && procedure.steps.iter().any(|known| known.id == step)
+        {
+            link.push_str("#step-");
+            link.push_str(step);
+        }
+        Some(link)
+    }
+
+    fn picture(&self, path: &str) -> Option<(String, u32, u32)> {
+        let path = path.trim_start_matches("../").trim_start_matches("./").trim_start_matches('/');
+        let file = self.views.book.pictures.get(path)?;
+        let (width, height) = picture_size::of(&file.bytes)?;
+        Some((paths::link(self.page, path), width, height))
+    }
+}

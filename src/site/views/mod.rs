@@ -1,0 +1,65 @@
+//! From the guidebook to what a template gets, and through the template to a page. One file a view.
+
+mod cautions;
+mod chain;
+mod control;
+mod dates;
+mod frame;
+mod guide;
+mod home;
+mod links;
+mod pictures;
+mod rows;
+mod species;
+mod step;
+mod step_output;
+mod tables;
+mod yields;
+
+use crate::analysis::Analysis;
+use crate::checks::Checked;
+use crate::figures::units::Scale;
+use crate::model::Guidebook;
+
+use super::engine::Engine;
+use super::page::Page;
+use super::theme_error::ThemeError;
+use links::Givers;
+
+/// All that views draw on.
+pub(super) struct Views<'a> {
+    book: &'a Guidebook,
+    analysis: &'a Analysis,
+    engine: Engine,
+    scale: Scale,
+    givers: Givers,
+}
+
+impl<'a> Views<'a> {
+    /// Gets ready what all views share.
+    pub(super) fn new(checked: &'a Checked<Guidebook>, engine: Engine) -> Self {
+        let (book, analysis) = (checked.value(), checked.analysis());
+        Self { book, analysis, engine, scale: Scale(book.units()), givers: Givers::of(analysis) }
+    }
+
+    /// The bytes of one page.
+    pub(super) fn render(&self, path: &str, page: &Page) -> Result<Vec<u8>, ThemeError> {
+        match page {
+            Page::Home => self.engine.render("home.html", &self.home(path)?),
+            Page::Species(species) => self.engine.render("species.html", &self.species(path, species)?),
+            Page::Guide(at) => self.engine.render("guide.html", &self.guide(path, *at)?),
+            Page::Tables => self.engine.render("tables.html", &self.tables(path)?),
+            Page::GuideTable(at) => self.engine.render("guide-table.html", &self.guide_table(path, *at)?),
+            Page::SpeciesTable(species) => self.engine.render("species-table.html", &self.species_table(path, species)?),
+            Page::ChainTable(at) => self.engine.render("chain-table.html", &self.chain_table(path, *at)?),
+            Page::FlowDrawing(at) => self.flow_drawing(*at),
+            Page::Picture(picture) => self.picture_bytes(picture),
+            Page::Script(name) => Ok(self.engine.scripts.get(name).map(|(_, bytes)| bytes.clone()).unwrap_or_default()),
+        }
+    }
+}
+
+/// Something that the list of pages promised is not there: a mistake of the program, told instead of a panic.
+fn gone(what: &str) -> ThemeError {
+    ThemeError::new(format!("the {what} of this page is not in the guidebook"))
+}

@@ -1,0 +1,43 @@
+//! The page of a species.
+
+use super::Views;
+use super::frame::About;
+use crate::site::context::species::SpeciesPage;
+use crate::site::page::folder_of;
+use crate::site::paths;
+use crate::site::theme_error::ThemeError;
+
+impl Views<'_> {
+    /// What `species.html` gets.
+    pub(super) fn species(&self, path: &str, species: &str) -> Result<SpeciesPage, ThemeError> {
+        let name = self.species_name(species);
+        let page = self.frame(About {
+            path,
+            title: name.clone(),
+            trail: vec![self.home_link(path)],
+            procedure: None,
+            scripts: &[],
+            anchor: "main",
+        })?;
+        Ok(SpeciesPage {
+            page,
+            name,
+            guides: self.rows(path, self.procedures_of(species))?,
+            chains: self.chains_of(species).filter_map(|at| self.chain(path, at)).collect(),
+            tables_href: paths::link(path, &paths::species_table(species)),
+        })
+    }
+
+    /// Positions of the procedures of a species.
+    pub(super) fn procedures_of(&self, species: &str) -> impl Iterator<Item = usize> {
+        let all = self.book.procedures.iter().enumerate();
+        all.filter(move |(_, procedure)| folder_of(&procedure.id) == species).map(|(at, _)| at)
+    }
+
+    /// Positions of the chains whose first guide is of a species, and in which more than one guide stands.
+    pub(super) fn chains_of(&self, species: &str) -> impl Iterator<Item = usize> {
+        let all = self.analysis.chains.iter().enumerate();
+        let own = all.filter(move |(_, chain)| chain.procedures.first().is_some_and(|first| folder_of(first) == species));
+        own.filter(|(_, chain)| chain.procedures.len() > 1).map(|(at, _)| at)
+    }
+}

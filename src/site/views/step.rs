@@ -1,0 +1,128 @@
+//! A step of a guide.
+
+use super::Views;
+use super::control::text;
+use crate::analysis::procedure::ProcedureAnalysis;
+use crate::figures::{StepFigures, duration};
+use crate::model::procedure::BackToCold;
+use crate::model::words::Side;
+use crate::model::{Procedure, Step as ModelStep, Stated};
+use crate::site::context::frame::Link;
+use crate::site::context::step::{After, Step};
+use crate::site::escape::keep_units;
+use crate::site::markdown::{self, Layout};
+
+impl Views<'_> {
+    /// One step; `at` counts from 0.
+    pub(super) fn step(&self, page: &str, procedure: &Procedure, analysis: &ProcedureAnalysis, at: usize, figures: Option<&StepFigures>) -> Option<Step> {
+        let step = procedure.steps.get(at)?;
+        let (back_to_cold, back_pieces) = self.back_to_cold(step);
+        let outputs = figures.map_or_else(Vec::new, |figures| {
+            figures.outputs.iter().map(|output| self.step_output(page, procedure, analysis, step, output)).collect()
+        });
+        Some(Step {
+            number: at + 1,
+            id: step.id.clone(),
+            name: text(&step.name),
+            takes: self.takes(page, procedure, at, step),
+            minutes: step.minutes.value().map_or_else(String::new, |minutes| duration::minutes(*minutes)),
+            tools: self.tools(procedure, step),
+            wear: self.wear(procedure, step),
+            never_wear: self.never_wear(procedure, step),
+            side: side(&step.side),
+            draws_toward_body: step.draws_toward_body.value() == Some(&true),
+            at_once: step.at_once.value().copied().unwrap_or(1),
+            cautions: self.cautions_of_step(procedure, step),
+            after: after(procedure, step),
+            pictures: step.pictures.iter().filter_map(|picture| self.picture(page, picture)).collect(),
+            do_html: self.laid_out(page, &step.instruction, Layout { top_heading: 4, lines: true }),
+            hold_html: self.blocks(page, &step.hold),
+            landmark_html: self.blocks(page, &step.landmark),
+            back_to_cold,
+            back_pieces,
+            outputs,
+            anatomy: step.anatomy.iter().map(|part| self.part_name(procedure, &part.value)).collect(),
+            anatomy_html: self.blocks(page, &step.anatomy_note),
+            good_html: self.blocks(page, &step.good),
+            mistakes_html: self.laid_out(page, &step.mistakes, Layout { top_heading: 4, lines: true }),
+        })
+    }
+
+    /// The pieces taken, each with the step that gives it, where an earlier one does.
+    fn takes(&self, page: &str, procedure: &Procedure, at: usize, step: &ModelStep) -> Vec<Link> {
+        let gives = |piece: &str| {
+            let earlier = procedure.steps.iter().take(at).rev();
+            earlier.into_iter().find(|earlier| earlier.give.iter().any(|output| output.piece.value == piece))
+        };
+        let link = |piece: &str| {
+            let href = match gives(piece) {
+                Some(earlier) => format!("#step-{}", earlier.id),
+                None => self.given_by(page, piece).first().map_or_else(String::new, |link| link.href.clone()),
+            };
+            Link { name: self.piece(piece), href }
+        };
+        step.take.iter().map(|piece| link(&piece.value)).collect()
+    }
+
+    /// Tools of the step, else those of the whole procedure.
+    fn tools(&self, procedure: &Procedure, step: &ModelStep) -> Vec<Vec<String>> {
+        let choices = step.tools.value().or_else(|| procedure.tools.value());
+        let names = |choice: &crate::model::ToolChoice| choice.any_of.iter().map(|tool| self.book.tool_name(&tool.value)).collect();
+        choices.map_or_else(Vec::new, |choices| choices.iter().map(|choice| names(&choice.value)).collect())
+    }
+
+    /// What is worn in the step, else in the whole procedure.
+    fn wear(&self, procedure: &Procedure, step: &ModelStep) -> Vec<String> {
+        let worn = step.wear.value().or_else(|| procedure.wear.value());
+        worn.map_or_else(Vec::new, |worn| worn.iter().map(|id| self.wear_name(&id.value)).collect())
+    }
+
+    /// Protection that a tool of the shop forbids.
+    fn never_wear(&self, procedure: &Procedure, step: &ModelStep) -> Vec<String> {
+        let choices = step.tools.value().or_else(|| procedure.tools.value());
+        let mut never = Vec::new();
+        for tool in choices.into_iter().flatten().flat_map(|choice| &choice.value.any_of) {
+            for id in self.book.tools.get(&tool.value).into_iter().flat_map(|tool| &tool.never) {
+                let name = self.wear_name(&id.value);
+                if !never.contains(&name) {
+                    never.push(name);
+                }
+            }
+        }
+        never
+    }
+
+    fn wear_name(&self, id: &str) -> String {
+        self.book.builtin.wear.get(id).map_or_else(|| id.replace('-', " "), |wear| wear.name.clone())
+    }
+
+    /// The name of an anatomical part: the guidebook's own, else its id with spaces.
+    fn part_name(&self, procedure: &Procedure, part: &str) -> String {
+        let species = procedure.species.value().map_or("", String::as_str);
+        let own = self.book.anatomy.get(species).and_then(|parts| parts.get(part)).and_then(|part| part.name.value().cloned());
+        own.unwrap_or_else(|| part.replace('-', " "))
+    }
+
+    fn back_to_cold(&self, step: &ModelStep) -> (&'static str, Vec<String>) {
+        match step.back_to_cold.value() {
+            None => ("", Vec::new()),
+            Some(BackToCold::All) => ("all", Vec::new()),
+            Some(BackToCold::Pieces(pieces)) => ("pieces", pieces.iter().map(|piece| self.piece(&piece.value)).collect()),
+        }
+    }
+}
+
+/// Steps that anatomy wants done first.
+fn after(procedure: &Procedure, step: &ModelStep) -> Vec<After> {
+    let number = |id: &str| procedure.steps.iter().position(|step| step.id == id).map(|at| at + 1);
+    let after = step.after.iter().filter_map(|after| {
+        let number = number(&after.step.value)?;
+        Some(After { number, id: after.step.value.clone(), why: keep_units(&markdown::first_line(&after.why)) })
+    });
+    after.collect()
+}
+
+/// The word for a side, or nothing.
+pub(super) fn side(stated: &Stated<Side>) -> &'static str {
+    stated.value().map_or("", |side| side.word())
+}

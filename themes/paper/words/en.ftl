@@ -1,0 +1,227 @@
+# The words of the interface in English. A value in braces is filled in; a selector stands on lines of its own.
+
+skip-to-steps = Skip to the steps
+skip-to-page = Skip to the page
+state-of-guide = State of this guide
+where-you-are = Where you are
+
+# Days and ages
+date = { $day } { $month } { $year }
+month-january = January
+month-february = February
+month-march = March
+month-april = April
+month-may = May
+month-june = June
+month-july = July
+month-august = August
+month-september = September
+month-october = October
+month-november = November
+month-december = December
+age-under = under { $months } months
+age-over = over { $months } months
+age-between = { $low }–{ $high } months
+age-unknown = not known: counts as over every limit
+
+# The line that every sheet carries
+strip-in-force = { $id }, revision { $number }, in force since { $date }
+strip-draft = DRAFT, not in force: { $id }, revision { $number }, of { $date }
+strip-withdrawn = WITHDRAWN, do not work from it: { $id }, revision { $number }, of { $date }
+mark-draft = DRAFT, not in force
+mark-withdrawn = WITHDRAWN, do not work from it
+state-draft = draft
+state-in-force = in force
+state-withdrawn = withdrawn
+
+# What becomes of a piece
+use-retail = retail
+use-for-cutting = for cutting
+use-lean-trim = lean trim
+use-fat-trim = fat trim
+use-bone = bone
+use-skin = skin
+use-offal = offal
+use-inedible = inedible
+use-risk-material = risk material
+use-loss = lost on the way
+sum-retail = All retail pieces
+sum-for-cutting = All pieces for cutting
+sum-lean-trim = All lean trim
+sum-fat-trim = All fat trim
+sum-bone = All bone
+sum-skin = All skin
+sum-offal = All offal
+sum-inedible = All inedible
+sum-risk-material = All risk material
+sum-loss = All that is lost
+
+# Safety
+signal-danger = DANGER
+signal-warning = WARNING
+signal-caution = CAUTION
+signal-notice = NOTICE
+every-step = Every step.
+in-steps = { $n ->
+    [one] Step { $steps }.
+   *[other] Steps { $steps }.
+}
+iso-sign = ISO 7010 sign { $code }: { $name }
+what-can-hurt = What can hurt
+law-first = Local codes and licensed practice come first. Where they ask for more than this guide, do what they ask.
+held-against = Limits held against: { $name }, { $jurisdiction }.
+stricter = Stricter here, { $limit }: { $most } at most.
+no-limits = This guidebook names no profile of limits; times and temperatures were held against none.
+
+# A guide
+guide = Guide
+title = Title
+start = Start
+given-by = from
+time = Time
+trained-to-learner = trained to learner
+set-up = set-up { $time }
+clean-up = clean-up { $time }
+cold = Cold
+longest-out = { $time } out at the longest
+makes = Makes
+retail-pieces = { $n ->
+    [one] { $n } retail piece
+   *[other] { $n } retail pieces
+}
+pieces-for-cutting = { $n ->
+    [one] { $n } for cutting
+   *[other] { $n } for cutting
+}
+level = Level
+know-first = Know first
+age = Age of the animal
+served = Served
+raw = raw
+allergens = Allergens
+revision = Revision
+revision-number = Revision { $n }
+what-becomes-of-it = What becomes of it
+whole-bar-note = Percent of the start weight, the typical values drawn; weights from { $worked } { $unit }.
+typical-with-weight = typical { $percent } %, { $weight } { $unit }
+
+# Steps
+steps = { $n ->
+    [one] The step
+   *[other] Steps
+}
+yields-alone = What it gives
+step = Step
+step-number = step { $n }
+go-to-step = Go to a step
+from = From
+tools = Tools
+or = or
+wear = Wear
+take-off = Take off
+after = After
+at-once = ({ $n } one after another)
+side-left = left side
+side-right = right side
+side-both = both sides
+other-hand = Other hand
+landmark = Landmark
+all-back-to-cold = Everything goes back to the cold.
+back-to-cold = Back to the cold: { $pieces }.
+pieces-out = Pieces out, { $unit } from
+of-this-step = of this step
+typical = typical
+to-step = to step { $n }
+pieces = { $n ->
+    [one] { $n } piece
+   *[other] { $n } pieces
+}
+shared-tub = other steps give to this tub too
+portions-of = portions of { $size }
+so-many = { $n } of them
+slices-of = { $size } thick
+anatomy = Anatomy
+look-for = Here lie:
+good-and-mistakes = Good work and mistakes
+good = Good
+mistakes = Mistakes
+next-and-previous = Next and previous step
+back-to-step = Back to { $n }
+on-to-step = On to step { $n }
+what-it-weighs = What it weighs
+after-work = After the cutting
+
+# Weight and yield
+where-the-weight-goes = Where the weight goes
+flow-note = The thicker, the heavier. Numbers are the steps; hatches are what becomes of a piece. The table below holds the same figures.
+flow-alt = { $piece } becomes:
+yield = Yield
+own-weight = Your start weight, { $unit }
+own-weight-ask = Type the weight on your scale, for example { $example }.
+own-weight-outside = Outside the start weight of this guide, { $range }. The shares may not hold.
+own-weight-inside = Weights in { $unit } are worked for this start.
+low = low
+high = high
+what-it-becomes = { $piece }: what it becomes
+bounds-do-not-add = Low and high are bounds and do not add up; the typical column does.
+piece = Piece
+piece-out = Piece out
+from-start = from
+percent-of-start = % of the start
+percent-of-step = % of what the step takes
+becomes = Becomes
+rests-on = Rests on
+weighed = Weighed
+tested = tested ({ $n })
+source = source
+own-judgement = own judgement
+yield-of-every-step = Yield of every step
+
+# The rest of a guide
+questions = Questions
+sources = Sources
+accepted-advice = Accepted advice
+accepted-by = Accepted by { $by }.
+accepted-until = Accepted by { $by } until { $until }.
+control = Control
+state = State
+in-force-since = In force since
+dated = Dated
+written-by = Written by
+owner = Owner
+approved-by = Approved by
+nobody-yet = nobody yet
+next-review = Next review
+not-set = not set
+changed-in = Changed in revision { $n }
+
+# Home, species, tables
+species = Species
+guides = Guides
+guides-counted = { $n ->
+    [one] guide
+   *[other] guides
+}
+from-pieces = from { $pieces }
+what-changed = What changed
+all-tables = All yield tables
+as-a-table = As a table
+tables = Yield tables
+tables-note = What each guide gives, and what house cuts make of a whole piece, step after step.
+from-start-to-last-cut = From the first piece to the last cut
+species-tables = Yields of { $species }
+species-table-note = Every guide with the shares of its start. A share of one table is no share of another.
+chain-title = { $piece }, down to the last cut
+chain-note = House cuts follow one another: a piece that one guide gives is the start of the next. Shares are of the first piece.
+chain-bars-note = Percent of { $piece }, { $worked } { $unit }. Filled to the least, open to the greatest, a notch at the typical share.
+by-use = By use
+final-pieces = Final pieces
+guides-in-order = Guides in the order of work
+guide-table-title = Yield: { $title }
+guide-table-note = { $piece }, { $weight }.
+share-of-start = Share of the start
+step-by-step = Step by step
+steps-table = Each step, of what it takes and of the start
+steps-table-note = The first three figures are percent of the pieces named in the bold row. The next three are percent of the start.
+of-pieces = of { $pieces }
+stands-in = Stands in
