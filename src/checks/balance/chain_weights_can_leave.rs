@@ -34,10 +34,7 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
         let Some(weight) = taker.start.weight.given() else { continue };
         let gives = weight::range(subject.book, hand_over.at_typical);
         let wanted = weight::stated(hand_over.wanted);
-        let message = format!(
-            "`{}` gives `{}` at {gives} each at its typical start weight, which can leave the {wanted} of this house cut",
-            giver.id, piece.id
-        );
+        let message = format!("`{}` typically gives `{}` at {gives}, which can leave {wanted}", giver.id, piece.id);
         let mut finding = CHECK.info.at(weight.place, message);
         let output = piece.given_by.first().and_then(|giving| output_at(giver, *giving));
         if let Some(output) = output {
@@ -87,7 +84,7 @@ species: pork
 house-cut: true
 revision: { number: 1, date: 2026-03-02, author: course lead, approved-by: head butcher, review-by: 2027-03-02 }
 start: { piece: pork-loin, weight: 7–9 kg, temperature: 0–4 °C }
-#                                  ^^^^^^ advice[chain-weights-can-leave] `pork/side` gives `pork-loin` at 6.3–8.4 kg each at its typical start weight, which can leave the 7–9 kg
+#                                  ^^^^^^ advice[chain-weights-can-leave] `pork/side` typically gives `pork-loin` at 6.3–8.4 kg, which can leave 7–9 kg
 yields: { pork-eye: 50–60 %, pork-bone: 40–50 % }
 ",
             ),

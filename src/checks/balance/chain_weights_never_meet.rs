@@ -34,10 +34,7 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
         let Some(weight) = taker.start.weight.given() else { continue };
         let gives = weight::range(subject.book, hand_over.at_any);
         let wanted = weight::stated(hand_over.wanted);
-        let message = format!(
-            "`{}` gives `{}` at {gives} each, and this house cut is written for {wanted}, which never meets it",
-            giver.id, piece.id
-        );
+        let message = format!("`{}` gives `{}` at {gives}, and this house cut is for {wanted}", giver.id, piece.id);
         let mut finding = CHECK.info.at(weight.place, message);
         let output = piece.given_by.first().and_then(|giving| output_at(giver, *giving));
         if let Some(output) = output {
@@ -81,7 +78,7 @@ species: pork
 house-cut: true
 revision: { number: 1, date: 2026-03-02, author: course lead, approved-by: head butcher, review-by: 2027-03-02 }
 start: { piece: pork-loin, weight: 10–12 kg, temperature: 0–4 °C }
-#                                  ^^^^^^^^ fault[chain-weights-never-meet] `pork/side` gives `pork-loin` at 5.4–9.2 kg each, and this house cut is written for 10–12 kg
+#                                  ^^^^^^^^ fault[chain-weights-never-meet] `pork/side` gives `pork-loin` at 5.4–9.2 kg, and this house cut is for 10–12 kg
 yields: { pork-eye: 50–60 %, pork-bone: 40–50 % }
 ",
             ),

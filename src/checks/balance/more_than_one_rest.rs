@@ -29,10 +29,9 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
             let is_rest = |output: &&Output| output.share.value() == Some(&ShareSpec::Rest);
             let rests: Vec<&Output> = step.give.iter().chain(loss).filter(is_rest).collect();
             let [first, second, ..] = rests.as_slice() else { continue };
-            let (Some(kept), Some(wrong)) = (first.share.given(), second.share.given()) else { continue };
-            let message = format!("{} outputs of one step are `rest`, so none of them has a share", rests.len());
-            let finding = CHECK.info.at(wrong.place, message).also(kept.place, "the first of them");
-            report.add(finding.help(format!("Write the share of `{}` as a range, such as `5–7 %`.", second.piece.value)));
+            let Some(wrong) = second.share.given() else { continue };
+            let message = format!("`{}` is `rest` already, and a step has one rest", first.piece.value);
+            report.add(CHECK.info.at(wrong.place, message).help("Write this share as a range, such as `5–7 %`."));
         }
     }
 }
@@ -52,7 +51,7 @@ mod tests {
     give:
       chicken-legs: { share: rest, use: retail }
       chicken-body: rest
-#                   ^^^^ fault[more-than-one-rest] 2 outputs of one step are `rest`
+#                   ^^^^ fault[more-than-one-rest] `chicken-legs` is `rest` already
   - name: Take off the wings
     take: chicken-body
     do: Cut.

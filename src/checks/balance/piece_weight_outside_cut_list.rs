@@ -94,12 +94,8 @@ fn start(subject: &Subject<'_>, procedure: &Procedure, wrong: &[(&Held<'_>, (f64
     let first = wrong.first().map_or_else(String::new, |(held, (by, side))| {
         format!(", `{}` by {} too {side}", held.piece.id, weight::figure(subject.book, *by))
     });
-    let message = format!("at this start weight {} pieces cannot weigh what the cut list says{first}", wrong.len());
-    let mut finding = CHECK.info.at(place, message);
-    for (held, _) in wrong {
-        finding = finding.also(held.usual.place, format!("the usual weight of one `{}`", held.piece.id));
-    }
-    finding.help("Correct the start weight.")
+    let message = format!("at this start weight {} pieces miss the cut list{first}", wrong.len());
+    CHECK.info.at(place, message).help("Correct the start weight.")
 }
 
 /// The share of the first output that gives the piece, or the weight of the start.
@@ -190,7 +186,7 @@ chicken-body: { name: Body, weight: 1.3–1.9 kg }
 species: chicken
 revision: { number: 1, date: 2026-03-02, author: course lead, approved-by: head butcher, review-by: 2027-03-02 }
 start: { piece: chicken-whole, weight: 16–20 kg, temperature: 0–4 °C }
-#                                      ^^^^^^^^ advice[piece-weight-outside-cut-list] at this start weight 2 pieces cannot weigh what the cut list says, `chicken-wings` by 0.59 kg too much
+#                                      ^^^^^^^^ advice[piece-weight-outside-cut-list] at this start weight 2 pieces miss the cut list, `chicken-wings` by 0.59 kg too much
 cautions: [protect-holding-hand, blade-away-from-body]
 tools: [boning-knife]
 wear: [mesh-gauntlet]

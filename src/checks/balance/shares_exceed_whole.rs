@@ -43,7 +43,7 @@ fn help(step: &Step, balance: &StepBalance, by: Share) -> String {
         let Slot::Give(position) = output.slot else { return None };
         let low = output.stated.low - by;
         let range = if output.stated.is_single() { Range::single(low) } else { Range { low, high: output.stated.high } };
-        Some(format!("Lower a low end, such as `{}: {range} %`, or write `rest` for one piece.", step.give.get(position)?.piece.value))
+        Some(format!("Lower a low end: `{}: {range} %` would fit.", step.give.get(position)?.piece.value))
     });
     named.unwrap_or_else(|| format!("Lower the low ends by {} in all.", weight::points(by)))
 }

@@ -43,8 +43,8 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
             finding = match missing {
                 Some(piece) => {
                     let range = Range { low: by, high: Share::WHOLE - balance.sum_low };
-                    let help = format!("Add `{}: {range} %`, which a later step takes and no step gives.", piece.value);
-                    finding.also(piece.place, "taken here").help(help)
+                    let help = format!("Add `{}: {range} %`, which a later step takes.", piece.value);
+                    finding.help(help)
                 }
                 None => finding.help(help(step, balance, by)),
             };
@@ -68,7 +68,7 @@ fn help(step: &Step, balance: &StepBalance, by: Share) -> String {
     let named = largest.filter(|_| by <= LIKELY_SLIP).and_then(|(stated, position)| {
         let high = stated.high + by;
         let range = if stated.is_single() { Range::single(high) } else { Range { low: stated.low, high } };
-        Some(format!("Raise a high end, such as `{}: {range} %`, or name the piece that is missing.", step.give.get(position)?.piece.value))
+        Some(format!("Raise a high end: `{}: {range} %` would fit.", step.give.get(position)?.piece.value))
     });
     named.unwrap_or_else(|| "Name the piece that is missing, with its share and use.".to_owned())
 }

@@ -25,13 +25,10 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
             let outputs = piece.given_by.iter().filter_map(|giving| output_at(procedure, *giving));
             let mut stated = outputs.filter_map(|output| output.purpose.given());
             let Some(first) = stated.next() else { continue };
-            let mut finding =
-                CHECK.info.at(first.place, format!("`{}` is stated as `{}`, but a later step takes it", piece.id, first.value.word()));
+            let message = format!("`{}` has a use, but step {} takes it", piece.id, taking.step + 1);
+            let mut finding = CHECK.info.at(first.place, message);
             for other in stated {
                 finding = finding.also(other.place, "stated here too");
-            }
-            if let Some(name) = procedure.steps.get(taking.step).and_then(|step| step.take.get(taking.take)) {
-                finding = finding.also(name.place, "taken here");
             }
             report.add(finding.help(format!("Take out `use: {}`.", first.value.word())));
         }
@@ -53,7 +50,7 @@ mod tests {
     give:
       chicken-legs: { share: 31–35 %, use: retail }
       chicken-body: { share: rest, use: for-cutting }
-#                                       ^^^^^^^^^^^ fault[taken-piece-with-use] `chicken-body` is stated as `for-cutting`
+#                                       ^^^^^^^^^^^ fault[taken-piece-with-use] `chicken-body` has a use, but step 2 takes it
   - name: Take off the wings
     take: chicken-body
     do: Cut.

@@ -54,19 +54,20 @@ fn place<T>(stated: &Stated<T>) -> Option<Place> {
 }
 
 fn tell(procedure: &Procedure, at: [Giving; 2], words: &Words<'_>, place: impl Fn(&Output) -> Option<Place>, report: &mut Report) {
-    let [first, later] = at.map(|giving| output_at(procedure, giving).and_then(&place));
-    let (Some(first), Some(later)) = (first, later) else { return };
+    let [first, later] = at;
+    let Some(place) = output_at(procedure, later).and_then(place) else { return };
     let Words { id, key, .. } = words;
+    let step = first.step + 1;
     let (message, help) = if words.first.is_empty() {
         (
-            format!("the `{key}` of `{id}` differ from those of an earlier step, and it is one tub"),
+            format!("the `{key}` of the tub `{id}` differ from those of step {step}"),
             format!("Write the same `{key}:` as there, or leave it out here."),
         )
     } else {
-        let message = format!("`{key}` of `{id}` is `{}` here and `{}` in an earlier step, and it is one tub", words.later, words.first);
+        let message = format!("`{key}` of the tub `{id}` is `{}` here and `{}` in step {step}", words.later, words.first);
         (message, format!("Write `{key}: {}`, or leave it out here.", words.first))
     };
-    report.add(CHECK.info.at(later, message).also(first, "stated first here").help(help));
+    report.add(CHECK.info.at(place, message).help(help));
 }
 
 #[cfg(test)]
@@ -90,9 +91,9 @@ mod tests {
     minutes: 1–2
     give:
       chicken-bits: { share: 10 %, use: fat-trim, pieces: 3, portions: { weight: 10–30 g } }
-#                                       ^^^^^^^^ fault[tub-stated-differently] `use` of `chicken-bits` is `fat-trim` here and `lean-trim`
-#                                                         ^ fault[tub-stated-differently] `pieces` of `chicken-bits` is `3` here and `2`
-#                                                                      ^ fault[tub-stated-differently] the `portions` of `chicken-bits` differ
+#                                       ^^^^^^^^ fault[tub-stated-differently] `use` of the tub `chicken-bits` is `fat-trim` here and `lean-trim` in step 1
+#                                                         ^ fault[tub-stated-differently] `pieces` of the tub `chicken-bits` is `3` here and `2` in step 1
+#                                                                      ^ fault[tub-stated-differently] the `portions` of the tub `chicken-bits` differ from those of step 1
       chicken-crown: { share: rest, use: retail }
 ",
         );

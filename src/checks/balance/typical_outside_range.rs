@@ -68,8 +68,7 @@ fn start(subject: &Subject<'_>, start: &Start, report: &mut Report) {
     let miss = if value < range.low { range.low.picograms() - value.picograms() } else { value.picograms() - range.high.picograms() };
     let miss = weight::figure(subject.book, Mass::from_picograms(miss, value.unit()).kilograms());
     let message = format!("the typical start weight is {value}, outside {} by {miss}", weight::stated(range));
-    let finding = CHECK.info.at(typical.place, message).also(weight.place, "the start weight");
-    report.add(finding.help(format!("Write a weight from {} to {}.", range.low, range.high)));
+    report.add(CHECK.info.at(typical.place, message).help(format!("Write a weight from {} to {}.", range.low, range.high)));
 }
 
 #[cfg(test)]

@@ -38,8 +38,8 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
             let weight = weight::of(subject, at, step_at, miss.amount());
             let what = match (all, miss) {
                 (true, _) => "the typical shares add up to",
-                (false, Miss::Over(_)) => "with these typical shares the step gives at least",
-                (false, Miss::Under(_)) => "with these typical shares the step gives at most",
+                (false, Miss::Over(_)) => "with these typicals the step gives at least",
+                (false, Miss::Under(_)) => "with these typicals the step gives at most",
             };
             let message = format!("{what} {sum} %, {amount} {side} what it takes{weight}");
             report.add(CHECK.info.at(step.give_key, message).help(help(step, balance, miss)));
@@ -56,7 +56,7 @@ fn help(step: &Step, balance: &StepBalance, miss: Miss) -> String {
         };
         let Slot::Give(position) = output.slot else { return None };
         let piece = &step.give.get(position)?.piece.value;
-        output.stated.contains(typical).then(|| format!("Write `typical: {typical} %` for `{piece}`, or take out one typical share."))
+        output.stated.contains(typical).then(|| format!("Write `typical: {typical} %` for `{piece}`."))
     });
     moved.unwrap_or_else(|| "Take out one typical share: it is worked out from the ranges.".to_owned())
 }

@@ -41,8 +41,7 @@ fn tell(subject: &Subject<'_>, at: usize, procedure: &Procedure, declared: &Decl
     let (by, side) = if low > computed.high { (low - computed.high, "over") } else { (computed.low - high, "under") };
     let (piece, steps) = (&stated.piece.value, weight::percent(computed.range()));
     let weight = weight::of_start(subject, at, by);
-    let message =
-        format!("the steps give {steps} of `{piece}`, and {} % is declared, {} {side}{weight}", share.value, weight::points_of(by));
+    let message = format!("`{piece}` is declared {} {side} the {steps} that the steps give{weight}", weight::points_of(by));
     report.add(CHECK.info.at(share.place, message).help(format!("Write `{piece}: {steps}`, or take the line out.")));
 }
 
@@ -56,19 +55,12 @@ fn together(subject: &Subject<'_>, at: usize, procedure: &Procedure, joint: &Joi
     let names: Vec<String> = others.iter().map(|other| format!("`{}`", other.piece.value)).collect();
     let weight = weight::of_start(subject, at, by);
     let message = format!(
-        "`{}` cannot be {} % beside {}: together they miss the steps by {}{weight}",
+        "`{}` cannot be so beside {}: together they miss the steps by {}{weight}",
         last.piece.value,
-        share.value,
         names.join(", "),
         weight::points_of(by)
     );
-    let mut finding = CHECK.info.at(share.place, message);
-    for other in others {
-        if let Some(place) = other.share.given() {
-            finding = finding.also(place.place, "declared beside it");
-        }
-    }
-    report.add(finding.help("Widen one of these yields, or take one out."));
+    report.add(CHECK.info.at(share.place, message).help("Widen one of these yields, or take one out."));
 }
 
 #[cfg(test)]
@@ -98,7 +90,7 @@ mod tests {
         steps(&format!(
             "{LEGS}yields:
   chicken-crown: 60–62 %
-#                ^^^^^^^ fault[yields-not-possible-with-steps] the steps give 53.3–58.65 % of `chicken-crown`, and 60–62 % is declared, 1.35 points over (0.024 kg of a 1.8 kg start)
+#                ^^^^^^^ fault[yields-not-possible-with-steps] `chicken-crown` is declared 1.35 points over the 53.3–58.65 % that the steps give (0.024 kg of a 1.8 kg start)
 "
         ));
     }
@@ -111,7 +103,7 @@ mod tests {
   chicken-legs: 31–31.5 %
   chicken-wings: 10–12 %
   chicken-crown: 53.3–55 %
-#                ^^^^^^^^^ fault[yields-not-possible-with-steps] `chicken-crown` cannot be 53.3–55 % beside
+#                ^^^^^^^^^ fault[yields-not-possible-with-steps] `chicken-crown` cannot be so beside `chicken-legs`
 "
         ));
     }

@@ -28,10 +28,7 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
             let name = weight::step_name(step);
             let message = format!("`{name}` takes {taken} {part} and gives {given}: {by} {side}");
             report.add(
-                CHECK
-                    .info
-                    .at(step.give_key, message)
-                    .help(format!("Make the `{part}` of the outputs add up to {taken}, or write `rest` for one.")),
+                CHECK.info.at(step.give_key, message).help(format!("Make the {part} add up to {taken}, or write `rest` for one output.")),
             );
         }
     }

@@ -3,6 +3,7 @@
 use crate::analysis::counts::CountTrouble;
 use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
 use crate::finding::{Level, Place};
+use crate::model::Output;
 use crate::model::procedure::CountSpec;
 
 pub(in crate::checks) static CHECK: Check = Check {
@@ -24,17 +25,19 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
         for trouble in &analysis.counts.troubles {
             let CountTrouble::SeveralRests { step, part } = trouble else { continue };
             let Some(step) = procedure.steps.get(*step) else { continue };
-            let counts = step.give.iter().flat_map(|output| &output.counts).filter(|count| count.part.value == *part);
-            let rests: Vec<Place> = counts
-                .filter_map(|count| count.number.given())
-                .filter(|number| number.value == CountSpec::Rest)
-                .map(|number| number.place)
-                .collect();
-            let [first, second, ..] = rests.as_slice() else { continue };
-            let message = format!("{} outputs hold the rest of the {part}, so none of them has a number", rests.len());
-            report.add(CHECK.info.at(*second, message).also(*first, "the first of them").help("Write a number, such as `11`."));
+            let rests: Vec<(&str, Place)> = step.give.iter().filter_map(|output| rest(output, part)).collect();
+            let [(first, _), (_, second), ..] = rests.as_slice() else { continue };
+            let message = format!("`{first}` holds the rest of the {part} already");
+            report.add(CHECK.info.at(*second, message).help("Write a number, such as `11`."));
         }
     }
+}
+
+/// The piece, and where it says that it holds the rest of a part.
+fn rest<'a>(output: &'a Output, part: &str) -> Option<(&'a str, Place)> {
+    let count = output.counts.iter().find(|count| count.part.value == part)?;
+    let number = count.number.given().filter(|number| number.value == CountSpec::Rest)?;
+    Some((output.piece.value.as_str(), number.place))
 }
 
 #[cfg(test)]
@@ -52,7 +55,7 @@ mod tests {
     give:
       chicken-fore: { share: 35–40 %, counts: { ribs: rest }, use: retail }
       chicken-middle: { share: rest, counts: { ribs: rest }, use: retail }
-#                                                    ^^^^ fault[counts-with-several-rests] 2 outputs hold the rest of the ribs
+#                                                    ^^^^ fault[counts-with-several-rests] `chicken-fore` holds the rest of the ribs already
     loss: 0
 ",
         );

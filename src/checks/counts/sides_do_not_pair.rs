@@ -38,13 +38,13 @@ fn walk<'a>(procedure: &'a Procedure, report: &mut Report) {
     }
     for step in &procedure.steps {
         let worked = worked_on(step, &sides);
-        compare(&step.side, worked, "the step is about", "the piece that it takes", report);
+        compare(&step.side, worked, "a step on the", "takes a piece of the", report);
         let held = one(&step.side).or(worked);
         for picture in &step.pictures {
-            compare(&picture.side, held, "the picture shows", "what is worked on", report);
+            compare(&picture.side, held, "a picture of the", "beside work on the", report);
         }
         for output in &step.give {
-            compare(&output.side, held, "the piece is from", "what is worked on", report);
+            compare(&output.side, held, "a piece of the", "comes of the", report);
             // Where the two differ a finding tells it, and what is worked on holds. A tub of both sides has none.
             let side = held.or_else(|| one(&output.side));
             let known = sides.entry(output.piece.value.as_str()).or_insert(side);
@@ -71,7 +71,7 @@ fn compare(side: &Stated<Side>, held: Option<Spanned<Side>>, what: &str, other: 
         return;
     }
     let (wrong, right) = (side.value.word(), held.value.word());
-    let message = format!("{what} the {wrong} side, and {other} is the {right} side");
+    let message = format!("{what} {wrong} side {other} {right} side");
     report.add(CHECK.info.at(side.place, message).also(held.place, "stated here").help(format!("Write `side: {right}`.")));
 }
 
@@ -96,7 +96,7 @@ steps:
     minutes: 1–2
     give:
       chicken-leg: { share: 31–35 %, use: retail, side: right }
-#                                                       ^^^^^ fault[sides-do-not-pair] the piece is from the right side, and what is worked on is the left side
+#                                                       ^^^^^ fault[sides-do-not-pair] a piece of the right side comes of the left side
       chicken-body: rest
     loss: 0
   - name: Take off the wing
@@ -104,7 +104,7 @@ steps:
     do: Cut.
     minutes: 1–2
     side: right
-#         ^^^^^ fault[sides-do-not-pair] the step is about the right side, and the piece that it takes is the left side
+#         ^^^^^ fault[sides-do-not-pair] a step on the right side takes a piece of the left side
     give:
       chicken-wing: { share: 15–18 %, use: retail, side: right }
       chicken-breast: { share: rest, use: retail }

@@ -22,17 +22,14 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
     for cycle in subject.analysis.house_cuts.cycles() {
         let Some(first) = cycle.first().and_then(|at| subject.book.procedures.get(*at)) else { continue };
         let Some(place) = first.house_cut.given() else { continue };
-        let names: Vec<String> =
-            cycle.iter().skip(1).filter_map(|at| subject.book.procedures.get(*at)).map(|procedure| format!("`{}`", procedure.id)).collect();
-        let message = format!("the house cut of what `{}` gives leads back to it, over {}", first.id, names.join(", "));
-        let mut finding = CHECK.info.at(place.place, message);
+        let mut finding = CHECK.info.at(place.place, format!("house cuts lead back to `{}`", first.id));
         for (giver, taker) in cycle.iter().zip(cycle.iter().skip(1).chain(cycle.first())) {
             let link = subject.analysis.house_cuts.from(*giver).iter().find(|link| link.taker == *taker);
             let piece = link.and_then(|link| subject.analysis.procedures.get(*giver)?.network.pieces.get(link.piece));
             let giving = piece.and_then(|piece| piece.given_by.first());
             let output = giving.and_then(|giving| output_at(subject.book.procedures.get(*giver)?, *giving));
             if let (Some(output), Some(next)) = (output, subject.book.procedures.get(*taker)) {
-                finding = finding.also(output.piece.place, format!("`{}` starts from this", next.id));
+                finding = finding.also(output.piece.place, format!("`{}` starts from `{}`, given here", next.id, output.piece.value));
             }
         }
         report.add(finding.help("Give the piece that leads back another id."));
@@ -47,7 +44,7 @@ mod tests {
     fn two_house_cuts_that_lead_to_each_other() {
         let first = HEAD.replace(
             "species: chicken",
-            "species: chicken\nhouse-cut: true\n#          ^^^^ fault[cycle-across-procedures] the house cut of what `chicken/a` gives leads back to it, over `chicken/b`",
+            "species: chicken\nhouse-cut: true\n#          ^^^^ fault[cycle-across-procedures] house cuts lead back to `chicken/a`",
         );
         let second =
             HEAD.replace("species: chicken", "species: chicken\nhouse-cut: true").replace("piece: chicken-whole", "piece: chicken-body");

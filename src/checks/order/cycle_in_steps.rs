@@ -23,18 +23,18 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
         for fault in &analysis.network.faults {
             let OrderFault::TakenBeforeMade { at, made_by, circular: true } = fault else { continue };
             let (Some(step), Some(maker)) = (procedure.steps.get(at.step), procedure.steps.get(made_by.step)) else { continue };
-            let (Some(name), Some(output)) = (step.take.get(at.take), maker.give.get(made_by.output)) else { continue };
+            let Some(name) = step.take.get(at.take) else { continue };
             let making = weight::step_name(maker);
             let message = if at.step == made_by.step {
                 format!("`{}` is made by this very step, so it is never there to be taken", name.value)
             } else {
                 format!("`{}` comes from `{making}`, which needs what this step gives", name.value)
             };
-            let finding = CHECK.info.at(name.place, message).also(output.piece.place, "made here");
+            let finding = CHECK.info.at(name.place, message);
             // The first piece of a network that is complete is the start.
             let start = analysis.network.pieces.first().filter(|piece| piece.is_start && piece.taken_by.is_none());
             report.add(finding.help(match start {
-                Some(start) => format!("Write `{}`, from which the work starts and which no step takes.", start.id),
+                Some(start) => format!("Write `{}`, from which the work starts.", start.id),
                 None => "Take a piece that an earlier step gives.".to_owned(),
             }));
         }

@@ -37,10 +37,10 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
                 let Some(named) = procedure.steps.get(later) else { continue };
                 let (name, earlier) = (weight::step_name(step), weight::step_name(named));
                 let why = after.why.trim().trim_end_matches('.');
-                let why = if why.is_empty() { String::new() } else { format!(": {why}") };
+                let why = if why.is_empty() { String::new() } else { format!(". {why}") };
                 let message = format!("`{name}` comes before `{earlier}`{why}");
-                let finding = CHECK.info.at(after.step.place, message).also(named.place, "this step is to come first");
-                report.add(finding.help(format!("Move step {} in front of step {}.", later + 1, at + 1)));
+                let help = format!("Move step {} in front of step {}.", later + 1, at + 1);
+                report.add(CHECK.info.at(after.step.place, message).help(help));
             }
         }
     }
@@ -65,7 +65,7 @@ mod tests {
   - name: Take off the wings
     take: chicken-whole
     after: [{ step: legs-off, why: The legs are in the way. }]
-#                   ^^^^^^^^ advice[order-against-anatomy] `Take off the wings` comes before `Take off the legs`: The legs are in the way
+#                   ^^^^^^^^ advice[order-against-anatomy] `Take off the wings` comes before `Take off the legs`. The legs are in the way
     do: Cut.
     minutes: 1–2
     give:

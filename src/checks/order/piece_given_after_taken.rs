@@ -23,11 +23,10 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
         for fault in &analysis.network.faults {
             let OrderFault::TakenBeforeComplete { at, given_by } = fault else { continue };
             let (Some(step), Some(giver)) = (procedure.steps.get(at.step), procedure.steps.get(given_by.step)) else { continue };
-            let (Some(name), Some(output)) = (step.take.get(at.take), giver.give.get(given_by.output)) else { continue };
-            let giving = weight::step_name(giver);
-            let message = format!("`{}` is not all there yet: step {} gives more of it, `{giving}`", name.value, given_by.step + 1);
-            let finding = CHECK.info.at(name.place, message).also(output.piece.place, "given here too");
-            report.add(finding.help(format!("Move this step behind `{giving}`.")));
+            let Some(name) = step.take.get(at.take) else { continue };
+            let message = format!("`{}` is not all there yet: step {} gives more of it", name.value, given_by.step + 1);
+            let help = format!("Move this step behind `{}`.", weight::step_name(giver));
+            report.add(CHECK.info.at(name.place, message).help(help));
         }
     }
 }
@@ -52,7 +51,7 @@ mod tests {
         steps(&format!(
             "{HEADLESS}  - name: Sort the bits
     take: chicken-bits
-#         ^^^^^^^^^^^^ fault[piece-given-after-taken] `chicken-bits` is not all there yet: step 3 gives more of it, `Take off the wings`
+#         ^^^^^^^^^^^^ fault[piece-given-after-taken] `chicken-bits` is not all there yet: step 3 gives more of it
     do: Sort.
     minutes: 1–2
     give:

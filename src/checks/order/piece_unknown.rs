@@ -31,18 +31,11 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
             }
             let Some(name) = procedure.steps.get(at.step).and_then(|step| step.take.get(at.take)) else { continue };
             let message = format!("no step gives `{}`, and the work does not start from it", name.value);
-            let mut finding = CHECK.info.at(name.place, message);
-            if let Some(meant) = meant(&analysis.network, *at, &name.value) {
-                let giver = analysis.network.pieces.iter().find(|piece| piece.id == meant).and_then(|piece| piece.given_by.first());
-                let given = giver.and_then(|giving| procedure.steps.get(giving.step)?.give.get(giving.output));
-                if let Some(output) = given {
-                    finding = finding.also(output.piece.place, "this may be meant");
-                }
-                finding = finding.help(format!("Write `{meant}`."));
-            } else {
-                finding = finding.help(format!("Let an earlier step give `{}`, or take a piece that one gives.", name.value));
-            }
-            report.add(finding);
+            let help = match meant(&analysis.network, *at, &name.value) {
+                Some(meant) => format!("Write `{meant}`."),
+                None => "Let an earlier step give it, or take a piece that one gives.".to_owned(),
+            };
+            report.add(CHECK.info.at(name.place, message).help(help));
         }
     }
 }

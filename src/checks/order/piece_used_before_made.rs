@@ -23,15 +23,14 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
         for fault in &analysis.network.faults {
             let OrderFault::TakenBeforeMade { at, made_by, circular: false } = fault else { continue };
             let (Some(step), Some(maker)) = (procedure.steps.get(at.step), procedure.steps.get(made_by.step)) else { continue };
-            let (Some(name), Some(output)) = (step.take.get(at.take), maker.give.get(made_by.output)) else { continue };
-            let making = weight::step_name(maker);
-            let message = format!("`{}` does not exist yet: step {} makes it, `{making}`", name.value, made_by.step + 1);
-            let mut finding = CHECK.info.at(name.place, message).also(output.piece.place, "made here");
+            let Some(name) = step.take.get(at.take) else { continue };
             // The reason that the author gives for the order is the reason here too.
-            if let Some(after) = step.after.iter().find(|after| after.step.value == maker.id && !after.why.is_empty()) {
-                finding = finding.also(after.step.place, format!("why that step comes first: {}", after.why.trim()));
-            }
-            report.add(finding.help(format!("Move this step behind `{making}`.")));
+            let reason =
+                step.after.iter().find(|after| after.step.value == maker.id).map_or("", |after| after.why.trim().trim_end_matches('.'));
+            let why = if reason.is_empty() { String::new() } else { format!(". {reason}") };
+            let message = format!("`{}` does not exist yet: step {} makes it{why}", name.value, made_by.step + 1);
+            let help = format!("Move this step behind `{}`.", weight::step_name(maker));
+            report.add(CHECK.info.at(name.place, message).help(help));
         }
     }
 }
@@ -48,7 +47,7 @@ mod tests {
   - name: Take off the wings
     after: [{ step: take-off-the-legs, why: The legs are in the way. }]
     take: chicken-body
-#         ^^^^^^^^^^^^ fault[piece-used-before-made] `chicken-body` does not exist yet: step 2 makes it, `Take off the legs`
+#         ^^^^^^^^^^^^ fault[piece-used-before-made] `chicken-body` does not exist yet: step 2 makes it. The legs are in the way
     do: Cut.
     minutes: 1–2
     give:

@@ -3,7 +3,7 @@
 use crate::analysis::facts::output_at;
 use crate::analysis::network::Giving;
 use crate::analysis::order::OrderFault;
-use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject, weight};
+use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
 use crate::finding::Level;
 use crate::model::Procedure;
 
@@ -25,14 +25,13 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
     for (_, procedure, analysis) in subject.procedures() {
         for fault in &analysis.network.faults {
             let OrderFault::TakenTwice { at, first } = fault else { continue };
-            let (Some(step), Some(earlier)) = (procedure.steps.get(at.step), procedure.steps.get(first.step)) else { continue };
-            let (Some(name), Some(taken)) = (step.take.get(at.take), earlier.take.get(first.take)) else { continue };
+            let Some(name) = procedure.steps.get(at.step).and_then(|step| step.take.get(at.take)) else { continue };
             let message = if at.step == first.step {
                 format!("`{}` stands twice in this `take`", name.value)
             } else {
-                format!("`{}` is used up: step {} took all of it, `{}`", name.value, first.step + 1, weight::step_name(earlier))
+                format!("`{}` is used up: step {} took all of it", name.value, first.step + 1)
             };
-            let finding = CHECK.info.at(name.place, message).also(taken.place, "taken first here");
+            let finding = CHECK.info.at(name.place, message);
             // A piece that lies there by now, that nothing takes and that has no use, is what is likely meant.
             let mut left = analysis.network.given().map(|(_, piece)| piece).filter(|piece| piece.taken_by.is_none());
             let unused = left.find(|piece| piece.given_by.iter().all(|giving| giving.step < at.step && !has_use(procedure, *giving)));
@@ -67,7 +66,7 @@ mod tests {
     loss: 0
   - name: Take off the wings
     take: chicken-whole
-#         ^^^^^^^^^^^^^ fault[piece-used-twice] `chicken-whole` is used up: step 1 took all of it, `Take off the legs`
+#         ^^^^^^^^^^^^^ fault[piece-used-twice] `chicken-whole` is used up: step 1 took all of it
     do: Cut.
     minutes: 1–2
     give:

@@ -23,10 +23,9 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
         for fault in &analysis.network.faults {
             let OrderFault::GivesTheStart { output } = fault else { continue };
             let given = procedure.steps.get(output.step).and_then(|step| step.give.get(output.output));
-            let (Some(given), Some(start)) = (given, procedure.start.piece.given()) else { continue };
-            let finding =
-                CHECK.info.at(given.piece.place, format!("`{}` is what the work starts from, and no step can make it", given.piece.value));
-            report.add(finding.also(start.place, "the start").help("Write a name of its own for this piece."));
+            let Some(given) = given else { continue };
+            let message = format!("`{}` is the start of the work, and no step can make it", given.piece.value);
+            report.add(CHECK.info.at(given.piece.place, message).help("Write a name of its own for this piece."));
         }
     }
 }
@@ -54,7 +53,7 @@ mod tests {
     give:
       chicken-wings: { share: 15–18 %, use: retail }
       chicken-whole: { share: rest }
-#     ^^^^^^^^^^^^^ fault[start-given-by-step] `chicken-whole` is what the work starts from
+#     ^^^^^^^^^^^^^ fault[start-given-by-step] `chicken-whole` is the start of the work
     loss: 0
 ",
         );

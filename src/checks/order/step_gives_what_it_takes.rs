@@ -21,16 +21,11 @@ pub(in crate::checks) static CHECK: Check = Check {
 fn run(subject: &Subject<'_>, report: &mut Report) {
     for (_, procedure, analysis) in subject.procedures() {
         for fault in &analysis.network.faults {
-            let OrderFault::GivesWhatItTakes { output, at } = fault else { continue };
-            let Some(step) = procedure.steps.get(output.step) else { continue };
-            let (Some(given), Some(taken)) = (step.give.get(output.output), step.take.get(at.take)) else { continue };
+            let OrderFault::GivesWhatItTakes { output, .. } = fault else { continue };
+            let Some(given) = procedure.steps.get(output.step).and_then(|step| step.give.get(output.output)) else { continue };
             let id = &given.piece.value;
-            let finding = CHECK.info.at(given.piece.place, format!("`{id}` is what the step takes; what is left of it is another piece"));
-            report.add(
-                finding
-                    .also(taken.place, "taken here")
-                    .help(format!("Write another name, such as `{id}-trimmed`, here and where it is taken.")),
-            );
+            let message = format!("`{id}` is what the step takes; what is left of it is another piece");
+            report.add(CHECK.info.at(given.piece.place, message).help(format!("Write a name of its own, such as `{id}-trimmed`.")));
         }
     }
 }
