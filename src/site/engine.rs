@@ -7,6 +7,7 @@ use fluent_bundle::FluentValue;
 use serde::Serialize;
 use tera::{Context, Kwargs, State, Tera, TeraResult, Value};
 
+use super::escape::keep_units;
 use super::policy::style_source;
 use super::theme::Theme;
 use super::theme_error::ThemeError;
@@ -15,10 +16,11 @@ use super::{paths, style};
 
 /// Words that the program itself asks for, or that templates name by an id they put together.
 const OWN_WORDS: &[&str] = &[
-    "use-retail", "use-for-cutting", "use-lean-trim", "use-fat-trim", "use-bone", "use-skin", "use-offal", "use-inedible",
+    "home",     "use-retail", "use-for-cutting", "use-lean-trim", "use-fat-trim", "use-bone", "use-skin", "use-offal", "use-inedible",
     "use-risk-material", "use-loss", "sum-retail", "sum-for-cutting", "sum-lean-trim", "sum-fat-trim", "sum-bone", "sum-skin",
     "sum-offal", "sum-inedible", "sum-risk-material", "sum-loss", "signal-danger", "signal-warning", "signal-caution",
-    "signal-notice", "state-draft", "state-in-force", "state-withdrawn", "side-left", "side-right", "side-both",
+    "signal-notice", "state-draft", "state-in-force", "state-withdrawn", "side-left", "side-right", "side-both", "limit-hold", "limit-room", "limit-time-out", "limit-receiving", "limit-tool-water",
+    "limit-cleaning-interval",
 ];
 
 /// A theme made ready.
@@ -90,7 +92,7 @@ fn word(words: &Words, id: &str, arguments: &Kwargs) -> TeraResult<Value> {
         let given: Vec<(&str, FluentValue<'_>)> = given.iter().map(|(name, value)| (name.as_str(), value.clone())).collect();
         words.with(id, &given)
     };
-    text.map(|text| Value::normal_string(&text)).map_err(|error| tera::Error::message(error.to_string()))
+    text.map(|text| Value::normal_string(&keep_units(&text))).map_err(|error| tera::Error::message(error.to_string()))
 }
 
 /// Ids that stand as texts before the filter `word`.

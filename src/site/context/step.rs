@@ -31,7 +31,7 @@ pub struct Step {
     pub draws_toward_body: bool,
     /// How many are worked one after another while all lie out; 1 when one.
     pub at_once: u32,
-    /// Cautions of this step and those that cover every step and are about injury.
+    /// Cautions of this step, and the dangers and warnings that cover every step.
     pub cautions: Vec<CautionGroup>,
     /// Steps that anatomy wants done first, with the reason.
     pub after: Vec<After>,

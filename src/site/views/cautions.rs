@@ -12,14 +12,14 @@ use crate::site::escape::keep_units;
 const STRENGTH: [Signal; 4] = [Signal::Danger, Signal::Warning, Signal::Caution, Signal::Notice];
 
 impl Views<'_> {
-    /// The cautions of a step: its own, and those beside the steps that are about injury. What is not about injury
-    /// and covers every step stands at the head alone.
+    /// The cautions of a step: its own, and the dangers and warnings that stand beside the steps. What is weaker and
+    /// covers every step stands once, at the head, before all of them.
     pub(super) fn cautions_of_step(&self, procedure: &Procedure, step: &Step) -> Vec<CautionGroup> {
         let mut all: Vec<(Signal, Caution)> = Vec::new();
         let own = step.cautions.iter().map(|id| (id, true));
         for (id, is_own) in own.chain(procedure.cautions.iter().map(|id| (id, false))) {
             let (signal, caution) = self.caution(&id.value);
-            let wanted = is_own || signal != Signal::Notice;
+            let wanted = is_own || matches!(signal, Signal::Danger | Signal::Warning);
             if wanted && !all.iter().any(|(_, known)| known.id == caution.id) {
                 all.push((signal, caution));
             }

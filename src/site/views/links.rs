@@ -79,9 +79,9 @@ impl Views<'_> {
         vec![self.home_link(page), Link { name: self.species_name(species), href: paths::link(page, &paths::species(species)) }]
     }
 
-    /// The link home, named like the guidebook.
+    /// The link home.
     pub(super) fn home_link(&self, page: &str) -> Link {
-        let name = self.book.title.value().cloned().unwrap_or_default();
+        let name = self.engine.words.plain("home").unwrap_or_default().to_owned();
         Link { name, href: paths::link(page, paths::HOME) }
     }
 }

@@ -67,7 +67,7 @@ impl Views<'_> {
     /// Tools of the step, else those of the whole procedure.
     fn tools(&self, procedure: &Procedure, step: &ModelStep) -> Vec<Vec<String>> {
         let choices = step.tools.value().or_else(|| procedure.tools.value());
-        let names = |choice: &crate::model::ToolChoice| choice.any_of.iter().map(|tool| self.book.tool_name(&tool.value)).collect();
+        let names = |choice: &crate::model::ToolChoice| choice.any_of.iter().map(|tool| inside(&self.book.tool_name(&tool.value))).collect();
         choices.map_or_else(Vec::new, |choices| choices.iter().map(|choice| names(&choice.value)).collect())
     }
 
@@ -93,7 +93,7 @@ impl Views<'_> {
     }
 
     fn wear_name(&self, id: &str) -> String {
-        self.book.builtin.wear.get(id).map_or_else(|| id.replace('-', " "), |wear| wear.name.clone())
+        self.book.builtin.wear.get(id).map_or_else(|| id.replace('-', " "), |wear| inside(&wear.name))
     }
 
     /// The name of an anatomical part: the guidebook's own, else its id with spaces.
@@ -125,4 +125,13 @@ fn after(procedure: &Procedure, step: &ModelStep) -> Vec<After> {
 /// The word for a side, or nothing.
 pub(super) fn side(stated: &Stated<Side>) -> &'static str {
     stated.value().map_or("", |side| side.word())
+}
+
+/// A name as it stands inside a list: without its capital, unless it is a name of capitals.
+fn inside(name: &str) -> String {
+    let mut chars = name.chars();
+    match (chars.next(), chars.clone().next()) {
+        (Some(first), Some(second)) if second.is_lowercase() => first.to_lowercase().chain(chars).collect(),
+        _ => name.to_owned(),
+    }
 }

@@ -4,6 +4,7 @@ skip-to-steps = Skip to the steps
 skip-to-page = Skip to the page
 state-of-guide = State of this guide
 where-you-are = Where you are
+home = All guides
 
 # Days and ages
 date = { $day } { $month } { $year }
@@ -70,7 +71,13 @@ iso-sign = ISO 7010 sign { $code }: { $name }
 what-can-hurt = What can hurt
 law-first = Local codes and licensed practice come first. Where they ask for more than this guide, do what they ask.
 held-against = Limits held against: { $name }, { $jurisdiction }.
-stricter = Stricter here, { $limit }: { $most } at most.
+stricter = The shop is stricter: { $limit } { $most } at most.
+limit-hold = keeping cold
+limit-room = room
+limit-time-out = time out of the cold
+limit-receiving = receiving
+limit-tool-water = water for tools
+limit-cleaning-interval = cleaning of tools every
 no-limits = This guidebook names no profile of limits; times and temperatures were held against none.
 
 # A guide
