@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use jiff::civil::Date;
 
 use super::builtin::Builtin;
+use super::links::Link;
 use super::procedure::Procedure;
 use super::quantity::{Mass, Range, Share};
 use super::stated::{Spanned, Stated};
@@ -40,8 +41,10 @@ pub struct Guidebook {
     pub off: Vec<Off>,
     /// Procedures by id, in the order of their ids.
     pub procedures: Vec<Procedure>,
-    /// Procedures that exist but could not be read.
+    /// Ids of procedures that exist but could not be read.
     pub broken_procedures: BTreeSet<String>,
+    /// Paths of all files that exist but could not be read, procedures among them.
+    pub broken_files: BTreeSet<String>,
     /// Cuts by piece id, over all species.
     pub cuts: BTreeMap<String, Cut>,
     /// Species that have a cut list.
@@ -64,6 +67,8 @@ pub struct Guidebook {
     pub pages: Vec<Page>,
     /// Pictures by path.
     pub pictures: BTreeMap<String, PictureFile>,
+    /// Links and pictures in free text that stay inside the guidebook.
+    pub links: Vec<Link>,
     /// What ships inside the program.
     pub builtin: &'static Builtin,
 }

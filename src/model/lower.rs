@@ -4,6 +4,7 @@
 
 mod builtin;
 mod context;
+mod free_text;
 mod guidebook;
 mod lists;
 mod output;
@@ -12,40 +13,50 @@ mod records;
 mod step;
 mod words;
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 use super::builtin::Builtin;
 use super::guidebook::{Guidebook, PictureFile};
 use crate::finding::{Finding, Place, Span};
 use crate::source::Documents;
 pub(crate) use builtin::load as builtin;
-use context::Context;
+use context::{Context, Gathered};
 
 /// Turns all documents of a guidebook into the model, with the findings made on the way.
 #[must_use]
 pub fn lower(documents: &mut Documents) -> (Guidebook, Vec<Finding>) {
-    let mut findings = Vec::new();
+    let mut gathered = Gathered { sources: &documents.sources, findings: Vec::new(), links: Vec::new() };
     let mut book = match &documents.guidebook {
-        Some(document) => {
-            let mut context = Context::new(document.file, &mut findings);
-            guidebook::lower(&document.value, &mut context)
-        }
+        Some(document) => guidebook::lower(&document.value, &mut Context::new(document.file, &mut gathered)),
         None => guidebook::empty(documents.sources.find("guidebook.yaml")),
     };
     for document in &documents.procedures {
-        let mut context = Context::new(document.file, &mut findings);
+        let mut context = Context::new(document.file, &mut gathered);
         book.procedures.push(procedure::lower(&document.id, &document.value, &mut context));
     }
     book.procedures.sort_by(|a, b| a.id.cmp(&b.id));
-    book.broken_procedures = documents.broken.iter().cloned().collect::<BTreeSet<_>>();
-    lists::lower(documents, &mut book, &mut findings);
-    records::lower(documents, &mut book, &mut findings);
+    lists::lower(documents, &mut book, &mut gathered);
+    records::lower(documents, &mut book, &mut gathered);
+    unread(documents, &mut gathered.findings);
+    let Gathered { findings, links, .. } = gathered;
+    book.links = links;
+    book.broken_files = documents.broken.iter().cloned().collect();
+    book.broken_procedures = documents.broken.iter().filter_map(|path| path.strip_suffix(".yaml").map(str::to_owned)).collect();
     book.pictures = std::mem::take(&mut documents.pictures)
         .into_iter()
         .map(|(path, picture)| (path, PictureFile { bytes: picture.bytes }))
         .collect::<BTreeMap<_, _>>();
     book.builtin = Builtin::get();
     (book, findings)
+}
+
+/// Tells of translations, which stand in the guidebook and are not read.
+fn unread(documents: &Documents, findings: &mut Vec<Finding>) {
+    for path in &documents.translations {
+        let Some(file) = documents.sources.find(path) else { continue };
+        let finding = Finding::advice("translation-unread", top(file), "translations are not read by this version, so the original is shown");
+        findings.push(finding.help("Keep it for later: nothing is lost."));
+    }
 }
 
 /// A place at the beginning of a file.

@@ -6,6 +6,7 @@
 pub mod age;
 pub mod builtin;
 pub mod guidebook;
+pub mod links;
 pub mod lower;
 pub mod picture_safety;
 pub mod procedure;

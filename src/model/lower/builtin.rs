@@ -102,10 +102,26 @@ mod tests {
         assert!(findings.is_empty(), "{findings:#?}");
         let ids = |text: &str| text.split_whitespace().map(str::to_owned).collect::<std::collections::BTreeSet<_>>();
         let keys = |keys: Vec<&String>| keys.into_iter().cloned().collect::<std::collections::BTreeSet<_>>();
-        assert_eq!(keys(builtin.species.keys().collect()), ids("beef veal pork lamb mutton goat venison rabbit chicken duck goose turkey salmon trout cod haddock mackerel plaice sole"));
-        assert_eq!(keys(builtin.tools.keys().collect()), ids("boning-knife breaking-knife slicing-knife fillet-knife cleaver hand-saw band-saw mincer slicing-machine tenderizer meat-hook hoist poultry-shears pliers tweezers fish-scaler twine trussing-needle steel tray cutting-board weighing-scale probe-thermometer vacuum-packer"));
-        assert_eq!(keys(builtin.wear.keys().collect()), ids("cut-glove mesh-gauntlet arm-guard mesh-apron eye-protection disposable-gloves non-slip-boots"));
-        assert_eq!(keys(builtin.cautions.keys().collect()), ids("protect-holding-hand blade-away-from-body apron-when-drawing-in no-glove-at-moving-blade saw-guard-and-pusher isolate-before-cleaning under-18-powered-machines keep-cold separate-species cover-cut-glove-for-raw-service risk-material-beef risk-material-sheep parasite-freezing histamine-cold lift-with-help bone-splinters wet-floor"));
+        assert_eq!(
+            keys(builtin.species.keys().collect()),
+            ids("beef veal pork lamb mutton goat venison rabbit chicken duck goose turkey salmon trout cod haddock mackerel plaice sole")
+        );
+        assert_eq!(
+            keys(builtin.tools.keys().collect()),
+            ids(
+                "boning-knife breaking-knife slicing-knife fillet-knife cleaver hand-saw band-saw mincer slicing-machine tenderizer meat-hook hoist poultry-shears pliers tweezers fish-scaler twine trussing-needle steel tray cutting-board weighing-scale probe-thermometer vacuum-packer"
+            )
+        );
+        assert_eq!(
+            keys(builtin.wear.keys().collect()),
+            ids("cut-glove mesh-gauntlet arm-guard mesh-apron eye-protection disposable-gloves non-slip-boots")
+        );
+        assert_eq!(
+            keys(builtin.cautions.keys().collect()),
+            ids(
+                "protect-holding-hand blade-away-from-body apron-when-drawing-in no-glove-at-moving-blade saw-guard-and-pusher isolate-before-cleaning under-18-powered-machines keep-cold separate-species cover-cut-glove-for-raw-service risk-material-beef risk-material-sheep parasite-freezing histamine-cold lift-with-help bone-splinters wet-floor"
+            )
+        );
         assert_eq!(keys(builtin.profiles.keys().collect()), ids("us-food-code us-plant eu-853 uk-retail canada australia-retail"));
     }
 }

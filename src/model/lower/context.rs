@@ -4,22 +4,41 @@ use std::ops::Deref;
 
 use jiff::civil::Date;
 
-use crate::finding::{FileId, Finding, Place, Span};
+use super::free_text;
+use crate::finding::{FileId, Finding, Place, SourceMap, Span};
+use crate::model::links::Link;
 use crate::model::quantity::Range;
 use crate::model::quantity::parse::{self, Slip, SlipKind};
 use crate::model::stated::{Spanned, Stated};
+use crate::source::documents::texts::Markdown;
 use crate::source::field::{Entries, Field, Required, State};
+
+/// What all files share: their texts, and what gathers while they are lowered.
+pub(super) struct Gathered<'s> {
+    /// The texts, to find exact places inside a value.
+    pub(super) sources: &'s SourceMap,
+    /// Findings so far.
+    pub(super) findings: Vec<Finding>,
+    /// Links in free text so far.
+    pub(super) links: Vec<Link>,
+}
 
 /// The file that is being lowered, and where its findings go.
 pub(super) struct Context<'a> {
     /// The file.
     pub(super) file: FileId,
+    source: &'a str,
+    folder: &'a str,
     findings: &'a mut Vec<Finding>,
+    links: &'a mut Vec<Link>,
 }
 
 impl<'a> Context<'a> {
-    pub(super) const fn new(file: FileId, findings: &'a mut Vec<Finding>) -> Self {
-        Self { file, findings }
+    pub(super) fn new<'s: 'a>(file: FileId, gathered: &'a mut Gathered<'s>) -> Self {
+        let Gathered { sources, findings, links } = gathered;
+        let sources: &'s SourceMap = sources;
+        let folder = sources.path(file).rsplit_once('/').map_or("", |(folder, _)| folder);
+        Self { file, source: sources.get(file).map_or("", |source| source.text()), folder, findings, links }
     }
 
     /// The place of a span of this file.
@@ -70,6 +89,20 @@ impl<'a> Context<'a> {
             State::Broken => Stated::Broken,
             State::Given(text) => Stated::Given(Spanned::new(text.trim().to_owned(), self.at(field.span))),
         }
+    }
+
+    /// Free text in Markdown: as `text`, and what can't be shown in it is reported.
+    pub(super) fn markdown(&mut self, field: &Field<Markdown>) -> Stated<String> {
+        if let Some(text) = field.value() {
+            self.free_text(text, field.span);
+        }
+        self.text(field)
+    }
+
+    /// Looks free text over that stands at `span`.
+    pub(super) fn free_text(&mut self, text: &str, span: Span) {
+        let whole = free_text::Whole { text, raw: self.source.get(span.range()).unwrap_or(""), place: self.at(span), folder: self.folder };
+        free_text::look(&whole, self.findings, self.links);
     }
 
     /// True or false.
@@ -150,11 +183,7 @@ impl<'a> Context<'a> {
 
     /// The entries of a mapping whose keys the author chose, with the place of each key.
     pub(super) fn entries<'e, T>(&self, entries: &'e Entries<T>) -> Vec<(Spanned<String>, &'e Field<T>)> {
-        entries
-            .entries
-            .iter()
-            .map(|entry| (Spanned::new(entry.name.clone(), self.at(entry.value.key)), &entry.value))
-            .collect()
+        entries.entries.iter().map(|entry| (Spanned::new(entry.name.clone(), self.at(entry.value.key)), &entry.value)).collect()
     }
 
     /// Tells that a key is missing that another value makes necessary.
@@ -190,7 +219,8 @@ pub(super) fn date(text: &str) -> Result<Date, (String, String)> {
     let shaped = matches!(shape.as_slice(), [y, m, d] if y.len() == 4 && m.len() == 2 && d.len() == 2)
         && text.bytes().all(|byte| byte.is_ascii_digit() || byte == b'-');
     if !shaped {
-        let help = day_month_year(text).map_or_else(|| "Write year-month-day, as in `2026-10-12`.".to_owned(), |date| format!("Write `{date}`."));
+        let help =
+            day_month_year(text).map_or_else(|| "Write year-month-day, as in `2026-10-12`.".to_owned(), |date| format!("Write `{date}`."));
         return Err((format!("expected a date as year-month-day, found `{text}`"), help));
     }
     text.parse::<Date>().map_err(|_| (format!("there is no day `{text}`"), "Write a day that the calendar has.".to_owned()))

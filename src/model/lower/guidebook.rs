@@ -3,8 +3,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::context::Context;
-use super::words::word;
 use super::top;
+use super::words::word;
 use crate::finding::{FileId, Finding};
 use crate::model::builtin::Builtin;
 use crate::model::guidebook::{Guidebook, Off, Stricter};
@@ -69,6 +69,7 @@ pub(super) fn empty(file: Option<FileId>) -> Guidebook {
         off: Vec::new(),
         procedures: Vec::new(),
         broken_procedures: BTreeSet::new(),
+        broken_files: BTreeSet::new(),
         cuts: BTreeMap::new(),
         cut_lists: BTreeSet::new(),
         anatomy: BTreeMap::new(),
@@ -80,6 +81,7 @@ pub(super) fn empty(file: Option<FileId>) -> Guidebook {
         cutting_tests: Vec::new(),
         pages: Vec::new(),
         pictures: BTreeMap::new(),
+        links: Vec::new(),
         builtin: Builtin::get(),
     }
 }

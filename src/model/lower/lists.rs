@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::context::Context;
+use super::context::{Context, Gathered};
 use super::words::word;
 use crate::finding::Finding;
 use crate::model::guidebook::{AnatomyPart, Caution, Cut, Guidebook, Tool, TradeName};
@@ -14,9 +14,9 @@ use crate::source::documents::others as doc;
 use crate::source::field::{Field, Required};
 
 /// Lowers all lists into `book`.
-pub(super) fn lower(documents: &Documents, book: &mut Guidebook, findings: &mut Vec<Finding>) {
+pub(super) fn lower(documents: &Documents, book: &mut Guidebook, gathered: &mut Gathered<'_>) {
     for document in &documents.cuts {
-        let mut context = Context::new(document.file, findings);
+        let mut context = Context::new(document.file, gathered);
         let species = document.id.trim_start_matches("cuts/").to_owned();
         book.cut_lists.insert(species.clone());
         for (piece, field) in context.entries(&document.value) {
@@ -35,7 +35,7 @@ pub(super) fn lower(documents: &Documents, book: &mut Guidebook, findings: &mut 
         }
     }
     for document in &documents.anatomy {
-        let mut context = Context::new(document.file, findings);
+        let mut context = Context::new(document.file, gathered);
         let species = document.id.trim_start_matches("anatomy/").to_owned();
         let mut parts = BTreeMap::new();
         for (part, field) in context.entries(&document.value) {
@@ -44,7 +44,8 @@ pub(super) fn lower(documents: &Documents, book: &mut Guidebook, findings: &mut 
                     book.anatomy_like.insert(species.clone(), Spanned::new(group.trim().to_owned(), context.at(field.span)));
                 }
                 Some(doc::AnatomyEntry::Like(_)) => {
-                    let finding = Finding::fault("wrong-kind", context.at(field.span), "expected a mapping that says what the part is, found text");
+                    let finding =
+                        Finding::fault("wrong-kind", context.at(field.span), "expected a mapping that says what the part is, found text");
                     context.report(finding.help("Write `name:` and `kind:` below it."));
                 }
                 Some(doc::AnatomyEntry::Part(stated)) => {
@@ -56,7 +57,7 @@ pub(super) fn lower(documents: &Documents, book: &mut Guidebook, findings: &mut 
         book.anatomy.insert(species, parts);
     }
     if let Some(document) = &documents.cautions {
-        let mut context = Context::new(document.file, findings);
+        let mut context = Context::new(document.file, gathered);
         for (id, field) in context.entries(&document.value) {
             if let Some(stated) = field.value() {
                 book.cautions.insert(id.value.clone(), caution(id, stated, &mut context));
@@ -64,7 +65,7 @@ pub(super) fn lower(documents: &Documents, book: &mut Guidebook, findings: &mut 
         }
     }
     if let Some(document) = &documents.tools {
-        let context = Context::new(document.file, findings);
+        let context = Context::new(document.file, gathered);
         for (id, field) in context.entries(&document.value) {
             if let Some(stated) = field.value() {
                 book.tools.insert(id.value.clone(), tool(id, stated, &context));
@@ -115,8 +116,8 @@ fn anatomy(part: Spanned<String>, stated: &doc::AnatomyPart, context: &mut Conte
         kind: word(context, &stated.kind, "a kind of anatomical part", PartKind::ALL, PartKind::word),
         count: context.read(&stated.count, |text| parse::whole(text)),
         regions: context.list(&stated.regions),
-        does: context.text(&stated.does),
-        lies: context.text(&stated.lies),
+        does: context.markdown(&stated.does),
+        lies: context.markdown(&stated.lies),
         sources: context.list(&stated.sources),
     }
 }

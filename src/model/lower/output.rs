@@ -14,9 +14,7 @@ use crate::source::documents::texts::ShareText;
 use crate::source::field::{Entries, Field};
 
 /// Names that mean something else in a cutting test or in a step, so that no piece can have them.
-const RESERVED: &[&str] = &[
-    "start", "loss", "rest", "date", "cutter", "lot", "unit", "shop", "revision", "minutes", "received", "note",
-];
+const RESERVED: &[&str] = &["start", "loss", "rest", "date", "cutter", "lot", "unit", "shop", "revision", "minutes", "received", "note"];
 
 /// Lowers one output; `piece` is its key.
 pub(super) fn lower(piece: Spanned<String>, field: &Field<doc::Output>, context: &mut Context<'_>) -> Output {
@@ -139,13 +137,16 @@ fn portions(field: &Field<doc::Portions>, context: &mut Context<'_>) -> Stated<P
         count: context.read(&stated.count, |text| parse::whole(text)),
     };
     if stated.weight.is_absent() && stated.thickness.is_absent() {
-        let finding = Finding::fault("missing-key", context.at(field.span), "`weight` or `thickness` is missing: portions are cut to one of them");
+        let finding =
+            Finding::fault("missing-key", context.at(field.span), "`weight` or `thickness` is missing: portions are cut to one of them");
         context.report(finding.help("Add `weight:` here, as in `weight: 155\u{2013}165 g`."));
         return Stated::Broken;
     }
     if !stated.weight.is_absent() && !stated.thickness.is_absent() {
         let message = "portions are cut to a weight or to a thickness, and both stand here";
-        context.report(Finding::fault("portions-cut-twice", context.at(stated.thickness.key), message).help("Take out `weight:` or `thickness:`."));
+        context.report(
+            Finding::fault("portions-cut-twice", context.at(stated.thickness.key), message).help("Take out `weight:` or `thickness:`."),
+        );
         return Stated::Broken;
     }
     Stated::Given(Spanned::new(portions, context.at(field.span)))

@@ -26,7 +26,7 @@ pub(super) fn lower(id: &str, stated: &doc::Procedure, context: &mut Context<'_>
         steps: Vec::new(),
         steps_from_yields: false,
         yields: Vec::new(),
-        purpose: context.text(&stated.purpose),
+        purpose: context.markdown(&stated.purpose),
         level: context.text(&stated.level),
         needs: context.list(&stated.needs),
         product: word(context, &stated.product, "a class of product", Product::ALL, Product::word),
@@ -39,7 +39,7 @@ pub(super) fn lower(id: &str, stated: &doc::Procedure, context: &mut Context<'_>
         cautions: context.list(&stated.cautions),
         set_up_minutes: context.read(&stated.set_up_minutes, |text| parse::minutes(text)),
         clean_minutes: context.read(&stated.clean_minutes, |text| parse::minutes(text)),
-        after_work: context.text(&stated.after_work),
+        after_work: context.markdown(&stated.after_work),
         sources: context.list(&stated.sources),
         waivers: stated.waivers.value().map_or_else(Vec::new, |list| list.iter().filter_map(|item| waiver(item, context)).collect()),
         was: context.list(&stated.was),
@@ -62,7 +62,9 @@ fn species(id: &str, stated: &doc::Procedure, context: &mut Context<'_>) -> Stat
         && given.value != folder
     {
         let message = format!("the species is `{}`, but the file lies in `{folder}/`", given.value);
-        context.report(Finding::fault("species-not-folder", given.place, message).help(format!("Write `species: {folder}`, or move the file.")));
+        context.report(
+            Finding::fault("species-not-folder", given.place, message).help(format!("Write `species: {folder}`, or move the file.")),
+        );
         return Stated::Broken;
     }
     species
@@ -78,7 +80,7 @@ fn revision(procedure: &doc::Procedure, context: &mut Context<'_>) -> Revision {
         owner: context.text(&stated.owner),
         approved_by: context.text(&stated.approved_by),
         review_by: context.date(&stated.review_by),
-        change: context.text(&stated.change),
+        change: context.markdown(&stated.change),
         state: word(context, &stated.state, "a state of a revision", RevisionState::ALL, RevisionState::word),
     };
     if !revision.state.is_broken() && revision.state() == RevisionState::InForce {
@@ -162,7 +164,8 @@ fn steps(procedure: &mut Procedure, stated: &doc::Procedure, context: &mut Conte
         }
         State::Broken => procedure.complete = false,
         State::Absent if stated.yields.is_absent() => {
-            let finding = Finding::fault("missing-key", context.at(stated.steps.key), "neither `steps` nor `yields` says what comes of the start");
+            let finding =
+                Finding::fault("missing-key", context.at(stated.steps.key), "neither `steps` nor `yields` says what comes of the start");
             context.report(finding.help("Add `steps:` with the work, or `yields:` with the shares of the start."));
             procedure.complete = false;
         }

@@ -1,9 +1,9 @@
 //! Courses, prices, cutting tests and free pages.
 
-use super::context::{Context, date};
+use super::context::{Context, Gathered, date};
 use super::words::word;
 use super::{output, top};
-use crate::finding::{Finding, Place};
+use crate::finding::{Finding, Place, Span};
 use crate::model::guidebook::{Course, CuttingTest, DeclaredCooked, Guidebook, Lesson, Page, PiecePrice, Price, Prices, Run};
 use crate::model::quantity::Mass;
 use crate::model::quantity::parse::{self, Slip, SlipKind};
@@ -15,23 +15,25 @@ use crate::source::field::{Entries, Field};
 use crate::source::{Cell, Documents, Table};
 
 /// Lowers all records into `book`.
-pub(super) fn lower(documents: &Documents, book: &mut Guidebook, findings: &mut Vec<Finding>) {
+pub(super) fn lower(documents: &Documents, book: &mut Guidebook, gathered: &mut Gathered<'_>) {
     for document in &documents.courses {
-        let mut context = Context::new(document.file, findings);
+        let mut context = Context::new(document.file, gathered);
         let id = document.id.trim_start_matches("courses/").to_owned();
         book.courses.push(course(id, &document.value, &mut context));
     }
     if let Some(document) = &documents.prices {
-        let mut context = Context::new(document.file, findings);
+        let mut context = Context::new(document.file, gathered);
         book.prices = Some(prices(&document.value, &mut context));
     }
     for document in &documents.cutting_tests {
-        let mut context = Context::new(document.file, findings);
+        let mut context = Context::new(document.file, gathered);
         let procedure = document.id.trim_start_matches("cutting-tests/").to_owned();
         book.cutting_tests.push(cutting_test(procedure, &document.value, &mut context));
     }
     for document in &documents.pages {
         let id = document.id.trim_start_matches("pages/").to_owned();
+        let whole = Span::new(0, u32::try_from(document.value.len()).unwrap_or(u32::MAX));
+        Context::new(document.file, gathered).free_text(&document.value, whole);
         book.pages.push(Page { id, file: document.file, text: document.value.clone() });
     }
 }
@@ -41,7 +43,11 @@ fn course(id: String, stated: &doc::Course, context: &mut Context<'_>) -> Course
         items
             .iter()
             .filter_map(|item| item.value())
-            .map(|lesson| Lesson { name: context.text(&lesson.name), procedures: context.list(&lesson.procedures), aims: context.text(&lesson.aims) })
+            .map(|lesson| Lesson {
+                name: context.text(&lesson.name),
+                procedures: context.list(&lesson.procedures),
+                aims: context.markdown(&lesson.aims),
+            })
             .collect()
     });
     Course {
@@ -87,7 +93,8 @@ fn piece_prices(field: &Field<Entries<PriceText>>, context: &mut Context<'_>) ->
         .map(|(piece, field)| {
             let price = context.read(field, |text| {
                 let (millionths, per) = parse::money(text)?;
-                let weight = if per.starts_with(|c: char| c.is_ascii_digit()) { parse::mass(per)? } else { parse::mass(&format!("1 {per}"))? };
+                let weight =
+                    if per.starts_with(|c: char| c.is_ascii_digit()) { parse::mass(per)? } else { parse::mass(&format!("1 {per}"))? };
                 Ok(Price { millionths, per: weight.low })
             });
             PiecePrice { piece, price }

@@ -40,19 +40,19 @@ pub(super) fn lower(stated: &doc::Step, span: Span, context: &mut Context<'_>) -
         place,
         take,
         take_known,
-        instruction: context.text(&stated.instruction),
-        hold: context.text(&stated.hold),
+        instruction: context.markdown(&stated.instruction),
+        hold: context.markdown(&stated.hold),
         draws_toward_body: draws(stated, context),
         tools: tools(&stated.tools, context),
         tools_key: if stated.tools.is_absent() { context.at(first_line(stated, span)) } else { context.at(stated.tools.key) },
         cautions: context.list(&stated.cautions),
         wear: context.stated_list(&stated.wear),
         minutes: context.read(&stated.minutes, |text| parse::minutes(text)),
-        landmark: context.text(&stated.landmark),
+        landmark: context.markdown(&stated.landmark),
         anatomy: context.list(&stated.anatomy),
-        anatomy_note: context.text(&stated.anatomy_note),
-        good: context.text(&stated.good),
-        mistakes: context.text(&stated.mistakes),
+        anatomy_note: context.markdown(&stated.anatomy_note),
+        good: context.markdown(&stated.good),
+        mistakes: context.markdown(&stated.mistakes),
         pictures: stated.pictures.value().map_or_else(Vec::new, |pictures| pictures.iter().filter_map(|p| picture(p, context)).collect()),
         ask: stated.ask.value().map_or_else(Vec::new, |asked| asked.iter().filter_map(|q| question(q, context)).collect()),
         give,
@@ -71,11 +71,7 @@ pub(super) fn lower(stated: &doc::Step, span: Span, context: &mut Context<'_>) -
 
 /// A name as an id: its words in lower case, joined by hyphens.
 pub(super) fn hyphenated(name: &str) -> String {
-    let words: Vec<String> = name
-        .split(|c: char| !c.is_alphanumeric())
-        .filter(|word| !word.is_empty())
-        .map(str::to_lowercase)
-        .collect();
+    let words: Vec<String> = name.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty()).map(str::to_lowercase).collect();
     words.join("-")
 }
 
@@ -201,16 +197,20 @@ fn fraction(field: &Required<crate::source::documents::texts::Line>, context: &m
     match text.parse::<f64>() {
         Ok(value) if (0.0..=1.0).contains(&value) => Some(value),
         _ => {
-            let finding = Finding::fault("value-out-of-bounds", context.at(field.span), format!("expected a part of the picture from 0 to 1, found `{text}`"));
+            let finding = Finding::fault(
+                "value-out-of-bounds",
+                context.at(field.span),
+                format!("expected a part of the picture from 0 to 1, found `{text}`"),
+            );
             context.report(finding.help("Write a number from 0 to 1."));
             Some(0.0)
         }
     }
 }
 
-fn question(item: &Required<QuestionDoc>, context: &Context<'_>) -> Option<Question> {
+fn question(item: &Required<QuestionDoc>, context: &mut Context<'_>) -> Option<Question> {
     let stated = item.value()?;
-    Some(Question { place: context.at(item.span), question: context.text(&stated.question), answer: context.text(&stated.answer) })
+    Some(Question { place: context.at(item.span), question: context.text(&stated.question), answer: context.markdown(&stated.answer) })
 }
 
 fn after(item: &Required<doc::After>, context: &Context<'_>) -> Option<After> {

@@ -29,7 +29,8 @@ pub(super) fn word<T: Deref<Target = str>, W: Copy>(
                 return Stated::Given(Spanned::new(found, place));
             }
             let words: Vec<&str> = all.iter().map(|word| spelling(*word)).collect();
-            let help = nearest(text, &words).map_or_else(|| format!("Write one of {}.", words.join(", ")), |near| format!("Write `{near}`."));
+            let help =
+                nearest(text, &words).map_or_else(|| format!("Write one of {}.", words.join(", ")), |near| format!("Write `{near}`."));
             context.report(Finding::fault("unknown-word", place, format!("`{text}` is not {what}")).help(help));
             Stated::Broken
         }
