@@ -23,8 +23,7 @@ const TEMPERATURE_UNITS: &[(&str, TemperatureUnit)] = &[
     ("F", TemperatureUnit::Fahrenheit),
 ];
 /// Units of length by their spelling.
-const LENGTH_UNITS: &[(&str, LengthUnit)] =
-    &[("mm", LengthUnit::Millimetre), ("cm", LengthUnit::Centimetre), ("in", LengthUnit::Inch)];
+const LENGTH_UNITS: &[(&str, LengthUnit)] = &[("mm", LengthUnit::Millimetre), ("cm", LengthUnit::Centimetre), ("in", LengthUnit::Inch)];
 
 /// A number and what stands behind it.
 struct Part<'a> {
@@ -39,11 +38,19 @@ fn part(text: &str) -> Result<Part<'_>, Slip> {
     Ok(Part { number, unit: rest.trim() })
 }
 
+/// A comma between digits is told for the whole text, so that the help can name all of what to write.
+fn no_comma(text: &str) -> Result<(), Slip> {
+    let digit = |byte: Option<&u8>| byte.is_some_and(u8::is_ascii_digit);
+    let comma = text.as_bytes().windows(3).any(|three| three.get(1) == Some(&b',') && digit(three.first()) && digit(three.last()));
+    if comma { Err(Slip::decimal_comma(text)) } else { Ok(()) }
+}
+
 /// A weight or a range of weights.
 ///
 /// # Errors
 /// A slip when the unit is missing or unknown, a number is malformed, or the range is upside down.
 pub fn mass(text: &str) -> Result<Range<Mass>, Slip> {
+    no_comma(text)?;
     let (low, high) = ends(text);
     let Some(high) = high else {
         return one_mass(low, None).map(Range::single);
@@ -59,7 +66,8 @@ fn one_mass(text: &str, outer: Option<MassUnit>) -> Result<Mass, Slip> {
     if let Some((pounds, ounces)) = first.unit.strip_prefix("lb").and_then(|rest| Some((&first, rest.trim().strip_suffix("oz")?))) {
         let ounces = part(ounces)?;
         if ounces.unit.is_empty() {
-            let total = scaled(pounds.number, MassUnit::Pound.picograms(), text)? + scaled(ounces.number, MassUnit::Ounce.picograms(), text)?;
+            let total =
+                scaled(pounds.number, MassUnit::Pound.picograms(), text)? + scaled(ounces.number, MassUnit::Ounce.picograms(), text)?;
             return positive(total, MassUnit::Pound, text);
         }
     }
@@ -79,6 +87,7 @@ fn positive(picograms: i128, unit: MassUnit, text: &str) -> Result<Mass, Slip> {
 /// # Errors
 /// A slip when the unit is missing or unknown, a number is malformed, or the range is upside down.
 pub fn temperature(text: &str) -> Result<Range<Temperature>, Slip> {
+    no_comma(text)?;
     let one = |text: &str, outer| {
         let part = part(text)?;
         let unit = unit_of(part.unit, TEMPERATURE_UNITS, outer, text, "a temperature", "\u{b0}C or \u{b0}F")?;
@@ -99,6 +108,7 @@ pub fn temperature(text: &str) -> Result<Range<Temperature>, Slip> {
 /// # Errors
 /// A slip when the unit is missing or unknown, a number is malformed, or the range is upside down.
 pub fn length(text: &str) -> Result<Range<Length>, Slip> {
+    no_comma(text)?;
     let one = |text: &str, outer: Option<LengthUnit>| {
         let part = part(text)?;
         let unit = unit_of(part.unit, LENGTH_UNITS, outer, text, "a length", "mm, cm or in")?;
@@ -122,6 +132,7 @@ pub fn length(text: &str) -> Result<Range<Length>, Slip> {
 /// # Errors
 /// A slip when a unit is written, a number is malformed or negative, or the range is upside down.
 pub fn minutes(text: &str) -> Result<Range<Minutes>, Slip> {
+    no_comma(text)?;
     let (low, high) = ends(text);
     let one = |text: &str| {
         let part = part(text)?;
@@ -149,6 +160,7 @@ pub fn minutes(text: &str) -> Result<Range<Minutes>, Slip> {
 /// A slip when a number is at home in neither reading (`1`, `28`), lies outside 0 to 100 %, or the range
 /// is upside down.
 pub fn share(text: &str) -> Result<Range<Share>, Slip> {
+    no_comma(text)?;
     let (low, high) = ends(text);
     let high_text = high.unwrap_or(low);
     let last = part(high_text)?;
@@ -157,6 +169,7 @@ pub fn share(text: &str) -> Result<Range<Share>, Slip> {
         ("%", "%") => true,
         ("", "%") => true,
         ("", "") => false,
+        ("%", "") => return Err(Slip::percent_missing(low, high_text)),
         (unit, other) => {
             let wrong = if unit == "%" || unit.is_empty() { other } else { unit };
             let message = format!("a share is written in percent, but `{wrong}` stands here");
@@ -170,7 +183,7 @@ pub fn share(text: &str) -> Result<Range<Share>, Slip> {
     let (low_value, high_value) = (billionths(first.number, low)?, billionths(last.number, high_text)?);
     let whole = Share::WHOLE.billionths();
     if !percent && (low_value >= whole || high_value >= whole) {
-        return Err(Slip::two_readings(low, high));
+        return Err(Slip::two_readings(low, high, first.number, last.number));
     }
     for (value, text) in [(low_value, low), (high_value, high_text)] {
         if value < 0 || value > whole {
@@ -205,9 +218,9 @@ pub fn whole(text: &str) -> Result<Range<u32>, Slip> {
 /// # Errors
 /// A slip when there is no `/`, or the number is malformed or negative.
 pub fn money(text: &str) -> Result<(i64, &str), Slip> {
-    let malformed = || {
-        Slip::new(SlipKind::Malformed, format!("expected an amount for a unit, found `{}`", text.trim()), "Write it as `3.40 / kg`.")
-    };
+    no_comma(text)?;
+    let malformed =
+        || Slip::new(SlipKind::Malformed, format!("expected an amount for a unit, found `{}`", text.trim()), "Write it as `3.40 / kg`.");
     let (amount, per) = text.split_once('/').ok_or_else(malformed)?;
     let amount = part(amount)?;
     if !amount.unit.is_empty() {

@@ -19,6 +19,28 @@ impl Number {
         (product % divisor == 0).then_some(product / divisor)
     }
 
+    /// The number times ten to the power of `power`, in the fewest digits; `None` where they are too many.
+    pub(super) fn shifted(self, power: i32) -> Option<Self> {
+        let (mut digits, mut decimals) = (self.digits, i64::from(self.decimals) - i64::from(power));
+        while decimals < 0 {
+            (digits, decimals) = (digits.checked_mul(10)?, decimals + 1);
+        }
+        while decimals > 0 && digits % 10 == 0 {
+            (digits, decimals) = (digits / 10, decimals - 1);
+        }
+        Some(Self { digits, decimals: u32::try_from(decimals).ok()? })
+    }
+
+    /// True when the number is greater than `whole`.
+    pub(super) fn exceeds(self, whole: i64) -> bool {
+        10_i128.checked_pow(self.decimals).is_none_or(|unit| i128::from(self.digits) > i128::from(whole) * unit)
+    }
+
+    /// True when the number is `whole` or greater.
+    pub(super) fn reaches(self, whole: i64) -> bool {
+        10_i128.checked_pow(self.decimals).is_none_or(|unit| i128::from(self.digits) >= i128::from(whole) * unit)
+    }
+
     /// The number as a float, for points on a picture.
     pub fn float(self) -> f64 {
         self.digits as f64 / 10_f64.powi(i32::try_from(self.decimals).unwrap_or(0))
@@ -37,7 +59,7 @@ impl fmt::Display for Number {
 /// Reads the number that `text` begins with, and gives back what follows.
 ///
 /// # Errors
-/// A slip when no number stands there, or it has a decimal comma or too many digits.
+/// A slip when no number stands there, or it has too many digits.
 pub fn number(text: &str) -> Result<(Number, &str), Slip> {
     let (negative, unsigned) = match text.strip_prefix(['-', '\u{2212}', '\u{2013}']) {
         Some(rest) => (true, rest.trim_start()),
@@ -45,15 +67,13 @@ pub fn number(text: &str) -> Result<(Number, &str), Slip> {
     };
     let end = unsigned.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(unsigned.len());
     let (written, rest) = unsigned.split_at(end);
-    if let Some(after) = rest.strip_prefix(',')
-        && after.starts_with(|c: char| c.is_ascii_digit())
-        && written.starts_with(|c: char| c.is_ascii_digit())
-    {
-        return Err(Slip::decimal_comma(text));
-    }
     let (whole, part) = written.split_once('.').unwrap_or((written, ""));
     if whole.is_empty() || part.contains('.') || (part.is_empty() && written.contains('.')) {
-        return Err(Slip::new(SlipKind::Malformed, format!("expected a number, found `{}`", text.trim()), "Write a number, such as `2.5`."));
+        return Err(Slip::new(
+            SlipKind::Malformed,
+            format!("expected a number, found `{}`", text.trim()),
+            "Write a number, such as `2.5`.",
+        ));
     }
     let part = part.trim_end_matches('0');
     let digits: i64 = format!("{whole}{part}").parse().map_err(|_| Slip::too_large(text))?;

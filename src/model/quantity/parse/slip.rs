@@ -1,5 +1,7 @@
 //! What can be wrong with a written quantity, with the words for it.
 
+use super::number::Number;
+
 /// The kinds of slip, each told by a check of its own.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum SlipKind {
@@ -49,40 +51,66 @@ impl Slip {
     }
 
     pub(super) fn decimal_comma(text: &str) -> Self {
-        let mended = text.trim().replace(',', ".");
-        Self::new(SlipKind::DecimalComma, format!("a decimal comma in `{}`", text.trim()), format!("Write a decimal point: `{mended}`."))
+        let text = text.trim();
+        let help = if parts_thousands(text) {
+            format!("Write `{}` if it parts thousands, else a decimal point.", text.replace(',', ""))
+        } else {
+            format!("Write a decimal point: `{}`.", text.replace(',', "."))
+        };
+        Self::new(SlipKind::DecimalComma, format!("a decimal comma in `{text}`"), help)
     }
 
     pub(super) fn inverted(low: &str, high: &str) -> Self {
         let (low, high) = (low.trim(), high.trim());
-        // The unit stands at the second number, so only the digits change places.
-        let digits_end = |text: &str| text.find(|c: char| !c.is_ascii_digit() && !matches!(c, '.' | '-' | '\u{2212}')).unwrap_or(text.len());
+        // The unit may stand at the second number alone; then only the digits change places.
+        let digits_end = |text: &str| {
+            text.char_indices()
+                .find(|(at, c)| !(c.is_ascii_digit() || *c == '.' || (*at == 0 && matches!(c, '-' | '\u{2212}'))))
+                .map_or(text.len(), |(at, _)| at)
+        };
         let (low_number, low_unit) = low.split_at(digits_end(low));
         let (high_number, high_unit) = high.split_at(digits_end(high));
-        let mended = format!("{high_number}{low_unit}\u{2013}{low_number}{high_unit}");
+        let mended =
+            if low_unit.is_empty() { format!("{high_number}\u{2013}{low_number}{high_unit}") } else { format!("{high}\u{2013}{low}") };
         Self::new(SlipKind::Inverted, format!("the range is upside down: {low} is above {high}"), format!("Write `{mended}`."))
     }
 
-    pub(super) fn two_readings(low: &str, high: Option<&str>) -> Self {
-        let written = high.map_or_else(|| low.trim().to_owned(), |high| format!("{}\u{2013}{}", low.trim(), high.trim()));
-        let decimal = |text: &str| text.trim().parse::<f64>().ok().map(|value| format!("{}", value / 100.0));
-        let as_decimal = match (decimal(low), high.map(decimal)) {
-            (Some(low), None) => low,
-            (Some(low), Some(Some(high))) => format!("{low}\u{2013}{high}"),
-            _ => String::new(),
+    /// A share without a percent sign that is no decimal below 1: `28`, `1`, `0.5–1`.
+    pub(super) fn two_readings(low: &str, high: Option<&str>, first: Number, last: Number) -> Self {
+        let join = |low: String, high: String| if high.is_empty() { low } else { format!("{low}\u{2013}{high}") };
+        let written = join(low.trim().to_owned(), high.map_or_else(String::new, |high| high.trim().to_owned()));
+        let shifted = |power: i32| {
+            let text = |number: Number| number.shifted(power).map(|number| number.to_string());
+            Some(join(text(first)?, if high.is_some() { text(last)? } else { String::new() }))
         };
-        let whole = written == "1";
-        let help = if whole {
-            "Write `1 %` for one part in a hundred, or `100 %` for all of it.".to_owned()
-        } else {
-            format!("Write `{written} %`, or `{as_decimal}` as a decimal.")
+        if first.exceeds(100) || last.exceeds(100) {
+            return Self::new(SlipKind::OutOfBounds, format!("a share above the whole: `{written}`"), "Write a share of at most 100 %.");
+        }
+        let help = match (first.exceeds(1) || last.exceeds(1), shifted(-2), shifted(2)) {
+            // Nothing above 1: it may be a decimal share that reaches the whole.
+            (false, _, Some(hundredfold)) => format!("Write `{written} %`, or `{hundredfold} %`."),
+            // As a decimal, 100 would be 1, which is refused as well.
+            (true, Some(decimal), _) if !(first.reaches(100) || last.reaches(100)) => {
+                format!("Write `{written} %`, or `{decimal}` as a decimal.")
+            }
+            _ => format!("Write `{written} %`."),
         };
         Self::new(SlipKind::TwoReadings, format!("`{written}` could be percent or a decimal share"), help)
     }
 
+    pub(super) fn percent_missing(low: &str, high: &str) -> Self {
+        let digits = low.trim().trim_end_matches('%').trim_end();
+        let message = format!("a share without its percent sign: `{}`", high.trim());
+        Self::new(SlipKind::UnitMissing, message, format!("Write `{digits}\u{2013}{} %`.", high.trim()))
+    }
+
     pub(super) fn unit_missing(text: &str, what: &str, choice: &str) -> Self {
         let first = choice.split([',', ' ']).next().unwrap_or(choice);
-        Self::new(SlipKind::UnitMissing, format!("{what} without a unit: `{}`", text.trim()), format!("Add {choice}, as in `{} {first}`.", text.trim()))
+        Self::new(
+            SlipKind::UnitMissing,
+            format!("{what} without a unit: `{}`", text.trim()),
+            format!("Add {choice}, as in `{} {first}`.", text.trim()),
+        )
     }
 
     pub(super) fn unit_wrong(text: &str, unit: &str, what: &str, choice: &str) -> Self {
@@ -105,4 +133,15 @@ impl Slip {
         };
         Self::new(SlipKind::UnitWrong, format!("`{unit}` is no unit of {}", what.trim_start_matches("a ")), help)
     }
+}
+
+/// True for `1,200 g`: one to three digits that do not begin with a zero, a comma, then three digits and no more.
+fn parts_thousands(text: &str) -> bool {
+    text.match_indices(',').all(|(at, _)| {
+        let before = text.get(..at).unwrap_or("");
+        let head = before.get(before.rfind(|c: char| !c.is_ascii_digit()).map_or(0, |end| end + 1)..).unwrap_or("");
+        let after = text.get(at + 1..).unwrap_or("");
+        let tail = after.find(|c: char| !c.is_ascii_digit()).unwrap_or(after.len());
+        (1..=3).contains(&head.len()) && !head.starts_with('0') && tail == 3
+    })
 }

@@ -94,7 +94,19 @@ fn each_slip_is_told_apart() {
 
 #[test]
 fn help_names_one_thing_to_type() {
-    assert_eq!(share("28").unwrap_err().help, "Write `28 %`, or `0.28` as a decimal.");
+    let of_share = |text| share(text).unwrap_err().help;
+    assert_eq!(of_share("28"), "Write `28 %`, or `0.28` as a decimal.");
+    assert_eq!(of_share("33.3–40"), "Write `33.3–40 %`, or `0.333–0.4` as a decimal.");
+    assert_eq!(of_share("1"), "Write `1 %`, or `100 %`.");
+    assert_eq!(of_share("0.5–1"), "Write `0.5–1 %`, or `50–100 %`.");
+    assert_eq!(of_share("100"), "Write `100 %`.");
+    assert_eq!(of_share("95–100"), "Write `95–100 %`.");
+    assert_eq!(of_share("150"), "Write a share of at most 100 %.");
+    assert_eq!(of_share("5 %–7"), "Write `5–7 %`.");
+    assert_eq!(mass("6,5–8,0 kg").unwrap_err().help, "Write a decimal point: `6.5–8.0 kg`.");
+    assert_eq!(mass("1,200 g").unwrap_err().help, "Write `1200 g` if it parts thousands, else a decimal point.");
+    assert_eq!(mass("2 lb 10 oz – 1 lb 4 oz").unwrap_err().help, "Write `1 lb 4 oz–2 lb 10 oz`.");
+    assert_eq!(temperature("-18 to -20 °C").unwrap_err().help, "Write `-20–-18 °C`.");
     assert_eq!(mass("8–6.5 kg").unwrap_err().help, "Write `6.5–8 kg`.");
     assert_eq!(mass("7.5").unwrap_err().help, "Add kg, g, lb or oz, as in `7.5 kg`.");
     assert_eq!(mass("7 lbs").unwrap_err().help, "Write `lb`: `7 lb`.");
