@@ -27,6 +27,34 @@ pub(crate) fn steps(text: &str) {
     procedure(&format!("{HEAD}{text}"));
 }
 
+/// Sound steps under the sound head.
+pub(crate) const STEPS: &str = "steps:\n  - name: Halve\n    take: chicken-whole\n    do: Cut along the keel.\n    minutes: 1–2\n    give:\n      chicken-half: { share: 98–100 %, pieces: 2, use: retail }\n    loss: 0–2 %\n";
+
+/// Checks keys that stand beside sound steps, under a sound head.
+#[track_caller]
+pub(crate) fn beside(text: &str) {
+    procedure(&format!("{HEAD}{text}{STEPS}"));
+}
+
+/// Checks entries that are no texts, beside a sound guidebook; `expected` has a line for each finding, as in
+/// `chicken/whole.yaml:1:10 fault[not-utf-8] 0xE9`.
+#[track_caller]
+pub(crate) fn entries(entries: Vec<(&str, Entry)>, expected: &[&str]) {
+    let mut all = Files::new();
+    all.insert("guidebook.yaml".to_owned(), Entry::File(GUIDEBOOK.as_bytes().to_vec()));
+    all.insert("chicken/sound.yaml".to_owned(), Entry::File(format!("{HEAD}{STEPS}").into_bytes()));
+    all.extend(entries.into_iter().map(|(path, entry)| (path.to_owned(), entry)));
+    let inspection = crate::inspect(all);
+    compare(expected.iter().filter_map(|line| at_path(line)).collect(), &inspection.findings, &inspection.sources);
+}
+
+fn at_path(line: &str) -> Option<Expected> {
+    let (place, rest) = line.split_once(' ')?;
+    let (path, at) = place.split_once(':')?;
+    let (line, column) = at.split_once(':')?;
+    Some(expected(path, line.parse().ok()?, column.parse().ok()?, rest))
+}
+
 /// Checks files beside a sound `guidebook.yaml`, unless they bring their own.
 #[track_caller]
 pub(crate) fn files(texts: &[(&str, &str)]) {
@@ -41,16 +69,14 @@ pub(crate) fn files(texts: &[(&str, &str)]) {
             && !path.starts_with("anatomy/")
             && !path.starts_with("courses/")
     }) {
-        let whole = format!(
-            "{HEAD}steps:\n  - {{ name: Halve, take: chicken-whole, do: Cut along the keel., minutes: 1–2, give: {{ chicken-half: {{ share: 98–100 %, pieces: 2, use: retail }} }}, loss: 0–2 % }}\n"
-        );
-        all.insert("chicken/whole.yaml".to_owned(), Entry::File(whole.into_bytes()));
+        all.insert("chicken/whole.yaml".to_owned(), Entry::File(format!("{HEAD}{STEPS}").into_bytes()));
     }
     for (path, text) in texts {
         all.insert((*path).to_owned(), Entry::File(text.as_bytes().to_vec()));
     }
     let inspection = crate::inspect(all);
-    compare(texts, &inspection.findings, &inspection.sources);
+    let wanted = texts.iter().flat_map(|(path, text)| expectations(path, text)).collect();
+    compare(wanted, &inspection.findings, &inspection.sources);
 }
 
 struct Expected {
@@ -61,8 +87,8 @@ struct Expected {
     message: String,
 }
 
-fn compare(texts: &[(&str, &str)], findings: &[Finding], sources: &SourceMap) {
-    let expected: Vec<Expected> = texts.iter().flat_map(|(path, text)| expectations(path, text)).collect();
+#[track_caller]
+fn compare(expected: Vec<Expected>, findings: &[Finding], sources: &SourceMap) {
     let mut unexpected: Vec<&Finding> = findings.iter().collect();
     let mut complaints = String::new();
     for want in &expected {

@@ -48,6 +48,7 @@ pub(super) fn lower(documents: &Documents, book: &mut Guidebook, gathered: &mut 
                         Finding::fault("wrong-kind", context.at(field.span), "expected a mapping that says what the part is, found text");
                     context.report(finding.help("Write `name:` and `kind:` below it."));
                 }
+                Some(doc::AnatomyEntry::Part(_)) if !context.id_is_sound(&part, "an anatomical part") => {}
                 Some(doc::AnatomyEntry::Part(stated)) => {
                     parts.insert(part.value.clone(), anatomy(part, stated, &mut context));
                 }
@@ -59,15 +60,19 @@ pub(super) fn lower(documents: &Documents, book: &mut Guidebook, gathered: &mut 
     if let Some(document) = &documents.cautions {
         let mut context = Context::new(document.file, gathered);
         for (id, field) in context.entries(&document.value) {
-            if let Some(stated) = field.value() {
+            if context.id_is_sound(&id, "a caution")
+                && let Some(stated) = field.value()
+            {
                 book.cautions.insert(id.value.clone(), caution(id, stated, &mut context));
             }
         }
     }
     if let Some(document) = &documents.tools {
-        let context = Context::new(document.file, gathered);
+        let mut context = Context::new(document.file, gathered);
         for (id, field) in context.entries(&document.value) {
-            if let Some(stated) = field.value() {
+            if context.id_is_sound(&id, "a tool")
+                && let Some(stated) = field.value()
+            {
                 book.tools.insert(id.value.clone(), tool(id, stated, &context));
             }
         }

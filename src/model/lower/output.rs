@@ -6,7 +6,7 @@ use super::context::Context;
 use super::words::{purpose, word};
 use crate::finding::{Finding, Place};
 use crate::model::procedure::{Count, CountSpec, DeclaredYield, Output, Portions, ShareSpec};
-use crate::model::quantity::{Range, Share, parse};
+use crate::model::quantity::parse::{self, Slip, SlipKind};
 use crate::model::stated::{Spanned, Stated};
 use crate::model::words::Side;
 use crate::source::documents::procedure as doc;
@@ -44,26 +44,38 @@ pub(super) fn piece_is_sound(piece: &Spanned<String>, context: &mut Context<'_>)
     context.id_is_sound(piece, "a piece")
 }
 
-/// Declared yields.
+/// Yields declared beside steps.
 pub(super) fn yields(entries: &Entries<ShareText>, context: &mut Context<'_>) -> Vec<DeclaredYield> {
     let mut declared = Vec::new();
     for (piece, field) in context.entries(entries) {
         if piece.value == "loss" || piece_is_sound(&piece, context) {
-            let share = context.read(field, |text| parse::share(text));
+            let share = context.read(field, |text| {
+                if text.trim() == "rest" {
+                    let message = "`rest` says nothing of a yield that stands beside steps";
+                    return Err(Slip::new(SlipKind::Malformed, message, "Write the share of the starting weight, as in `5\u{2013}7 %`."));
+                }
+                parse::share(text)
+            });
             declared.push(DeclaredYield { piece, share });
         }
     }
     declared
 }
 
-/// An output about which nothing is known but its share.
-pub(super) fn plain(piece: Spanned<String>, share: &Stated<Range<Share>>) -> Output {
-    let mut output = blank(piece.clone(), share.given().map_or(piece.place, |given| given.place));
-    output.share = match share {
-        Stated::Given(given) => Stated::Given(Spanned::new(ShareSpec::Between(given.value), given.place)),
-        Stated::Absent | Stated::Broken => Stated::Broken,
-    };
-    output
+/// The outputs that `yields` alone stand for, the loss among them, and whether all could be read.
+pub(super) fn alone(entries: &Entries<ShareText>, context: &mut Context<'_>) -> (Vec<Output>, bool) {
+    let (mut outputs, mut known) = (Vec::new(), true);
+    for (piece, field) in context.entries(entries) {
+        let sound = piece.value == "loss" || piece_is_sound(&piece, context);
+        known &= sound && !field.is_broken();
+        if sound {
+            let place = context.at(field.span);
+            let mut output = blank(piece, place);
+            output.share = field.value().map_or(Stated::Broken, |text| share(context, text, place));
+            outputs.push(output);
+        }
+    }
+    (outputs, known)
 }
 
 fn blank(piece: Spanned<String>, place: Place) -> Output {

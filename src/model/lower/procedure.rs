@@ -3,8 +3,8 @@
 use super::context::Context;
 use super::words::{age, word};
 use super::{output, step, top};
-use crate::finding::Finding;
-use crate::model::procedure::{Procedure, Revision, Start, Step, Waiver};
+use crate::finding::{Finding, Span};
+use crate::model::procedure::{Output, Procedure, Revision, Start, Step, Waiver};
 use crate::model::quantity::parse;
 use crate::model::stated::{Spanned, Stated};
 use crate::model::words::{Parasites, Product, Side, State as RevisionState};
@@ -145,7 +145,6 @@ fn start(procedure: &doc::Procedure, context: &mut Context<'_>) -> Start {
 }
 
 fn steps(procedure: &mut Procedure, stated: &doc::Procedure, context: &mut Context<'_>) {
-    let yields = stated.yields.value().map_or_else(Vec::new, |entries| output::yields(entries, context));
     match &stated.steps.state {
         State::Given(items) => {
             for item in items {
@@ -154,7 +153,7 @@ fn steps(procedure: &mut Procedure, stated: &doc::Procedure, context: &mut Conte
                     None => procedure.complete = false,
                 }
             }
-            procedure.yields = yields;
+            procedure.yields = stated.yields.value().map_or_else(Vec::new, |entries| output::yields(entries, context));
             if items.is_empty() {
                 let finding = Finding::fault("missing-key", context.at(stated.steps.key), "`steps` holds no step");
                 context.report(finding.help("Add a step: `- name:`, `take:`, `do:`, `give:`."));
@@ -171,28 +170,26 @@ fn steps(procedure: &mut Procedure, stated: &doc::Procedure, context: &mut Conte
         }
         State::Absent => {
             procedure.steps_from_yields = true;
-            if stated.yields.is_broken() {
-                procedure.complete = false;
-            } else {
-                procedure.steps.push(step_from_yields(procedure, stated, &yields, context));
+            match stated.yields.value() {
+                None => procedure.complete = false,
+                Some(entries) => {
+                    let (outputs, known) = output::alone(entries, context);
+                    procedure.steps.push(step_from_yields(procedure, stated.yields.key, outputs, known, context));
+                }
             }
         }
     }
 }
 
 /// `yields` alone are read as one step that takes the start.
-fn step_from_yields(
-    procedure: &Procedure,
-    stated: &doc::Procedure,
-    yields: &[crate::model::procedure::DeclaredYield],
-    context: &Context<'_>,
-) -> Step {
-    let place = context.at(stated.yields.key);
+fn step_from_yields(procedure: &Procedure, key: Span, mut outputs: Vec<Output>, known: bool, context: &mut Context<'_>) -> Step {
+    let place = context.at(key);
     let take: Vec<Spanned<String>> = procedure.start.piece.given().cloned().into_iter().collect();
-    let loss = yields.iter().find(|declared| declared.piece.value == "loss").map_or(Stated::Absent, |declared| {
-        let output = output::plain(declared.piece.clone(), &declared.share);
-        if output.share.is_broken() { Stated::Broken } else { Stated::Given(Spanned::new(output, declared.piece.place)) }
-    });
+    let loss = outputs.iter().position(|output| output.piece.value == "loss").map(|at| outputs.remove(at));
+    if outputs.is_empty() && known {
+        let finding = Finding::fault("step-gives-nothing", place, "`yields` names no piece");
+        context.report(finding.help("Name each piece that comes of the start, with its share."));
+    }
     Step {
         id: "yields".to_owned(),
         place,
@@ -214,14 +211,13 @@ fn step_from_yields(
         mistakes: Stated::Absent,
         pictures: Vec::new(),
         ask: Vec::new(),
-        give: yields
-            .iter()
-            .filter(|declared| declared.piece.value != "loss")
-            .map(|declared| output::plain(declared.piece.clone(), &declared.share))
-            .collect(),
+        give_known: known && !outputs.is_empty(),
+        give: outputs,
         give_key: place,
-        give_known: true,
-        loss,
+        loss: loss.map_or(Stated::Absent, |loss| {
+            let at = loss.piece.place;
+            if loss.share.is_broken() { Stated::Broken } else { Stated::Given(Spanned::new(loss, at)) }
+        }),
         after: Vec::new(),
         at_once: Stated::Absent,
         back_to_cold: Stated::Absent,

@@ -5,8 +5,8 @@ use super::words::word;
 use super::{output, top};
 use crate::finding::{Finding, Place, Span};
 use crate::model::guidebook::{Course, CuttingTest, DeclaredCooked, Guidebook, Lesson, Page, PiecePrice, Price, Prices, Run};
-use crate::model::quantity::Mass;
 use crate::model::quantity::parse::{self, Slip, SlipKind};
+use crate::model::quantity::{Mass, MassUnit};
 use crate::model::stated::{Spanned, Stated};
 use crate::model::words::Tax;
 use crate::source::documents::others as doc;
@@ -68,7 +68,7 @@ fn prices(stated: &doc::Prices, context: &mut Context<'_>) -> Prices {
             .collect()
     });
     Prices {
-        currency: context.text(&stated.currency),
+        currency: context.read(&stated.currency, |text| currency(text)),
         date: context.date(&stated.date),
         tax: word(context, &stated.tax, "`with` or `without` tax", Tax::ALL, Tax::word),
         buy: piece_prices(&stated.buy, context),
@@ -83,6 +83,21 @@ fn prices(stated: &doc::Prices, context: &mut Context<'_>) -> Prices {
         }),
         cooked,
     }
+}
+
+/// Three capital letters, as in ISO 4217; which of them are a currency is not looked up.
+fn currency(text: &str) -> Result<String, Slip> {
+    let text = text.trim();
+    if text.len() == 3 && text.bytes().all(|byte| byte.is_ascii_uppercase()) {
+        return Ok(text.to_owned());
+    }
+    let letters = text.len() == 3 && text.bytes().all(|byte| byte.is_ascii_alphabetic());
+    let known = match text.to_lowercase().as_str() {
+        "\u{20ac}" | "euro" | "euros" => Some("EUR".to_owned()),
+        _ => letters.then(|| text.to_uppercase()),
+    };
+    let help = known.map_or_else(|| "Write its three letters, as in `EUR`.".to_owned(), |code| format!("Write `{code}`."));
+    Err(Slip::new(SlipKind::Malformed, format!("`{text}` is not the code of a currency"), help))
 }
 
 fn piece_prices(field: &Field<Entries<PriceText>>, context: &mut Context<'_>) -> Vec<PiecePrice> {
@@ -130,16 +145,37 @@ fn cutting_test(procedure: String, table: &Table, context: &mut Context<'_>) -> 
 
 fn run(table: &Table, row: &[Cell], pieces: &[(usize, Spanned<String>)], context: &mut Context<'_>) -> Run {
     let column = |name: &str| table.header.iter().position(|cell| cell.text.trim() == name).and_then(|at| row.get(at));
-    let unit = column("unit").map_or("", |cell| cell.text.trim());
     let place: Place = row.first().map_or_else(|| top(context.file), |cell| context.at(cell.span));
     let text = |cell: Option<&Cell>| cell.map_or_else(String::new, |cell| cell.text.trim().to_owned());
+    let unit = column("unit").and_then(|cell| unit(cell, context));
+    let mut weighed = |cell: Option<&Cell>| cell.map_or(Stated::Absent, |cell| weight(cell, unit, context));
+    let start = weighed(column("start"));
+    let weights = pieces.iter().map(|(at, _)| weighed(row.get(*at))).collect();
     Run {
         place,
         date: column("date").map_or(Stated::Absent, |cell| run_date(cell, context)),
         cutter: text(column("cutter")),
         lot: text(column("lot")),
-        start: column("start").map_or(Stated::Absent, |cell| weight(cell, unit, context)),
-        weights: pieces.iter().map(|(at, _)| row.get(*at).map_or(Stated::Absent, |cell| weight(cell, unit, context))).collect(),
+        start,
+        weights,
+    }
+}
+
+/// The unit of a row, told once: the weights of a row without one are silent.
+fn unit(cell: &Cell, context: &mut Context<'_>) -> Option<MassUnit> {
+    match parse::mass(&format!("1 {}", cell.text.trim())) {
+        Ok(one) => Some(one.low.unit()),
+        Err(slip) if slip.kind == SlipKind::UnitMissing => {
+            context.slip(
+                context.at(cell.span),
+                Slip { message: "this run has no unit".to_owned(), help: "Write kg, g, lb or oz.".to_owned(), ..slip },
+            );
+            None
+        }
+        Err(slip) => {
+            context.slip(context.at(cell.span), Slip { help: "Write kg, g, lb or oz.".to_owned(), ..slip });
+            None
+        }
     }
 }
 
@@ -158,16 +194,30 @@ fn run_date(cell: &Cell, context: &mut Context<'_>) -> Stated<jiff::civil::Date>
 }
 
 /// A weighed cell: a number in the row's unit; empty was not weighed.
-fn weight(cell: &Cell, unit: &str, context: &mut Context<'_>) -> Stated<Mass> {
+fn weight(cell: &Cell, unit: Option<MassUnit>, context: &mut Context<'_>) -> Stated<Mass> {
     let text = cell.text.trim();
     if text.is_empty() {
         return Stated::Absent;
     }
+    let Some(unit) = unit else { return Stated::Broken };
     let place = context.at(cell.span);
-    match parse::mass(&format!("{text} {unit}")) {
-        Ok(range) => Stated::Given(Spanned::new(range.low, place)),
+    let bare = text.strip_suffix(unit.symbol()).map_or(text, str::trim_end);
+    let read = parse::mass(&format!("{bare} {}", unit.symbol())).and_then(|range| {
+        if bare.len() < text.len() {
+            let message = format!("the unit stands in its own column, and in `{text}` too");
+            return Err(Slip::new(SlipKind::UnitUnexpected, message, format!("Write `{bare}`.")));
+        }
+        if range.is_single() {
+            return Ok(range.low);
+        }
+        Err(Slip::new(SlipKind::Malformed, format!("a scale shows one weight, and here stands `{text}`"), "Write what was weighed."))
+    });
+    match read {
+        Ok(mass) => Stated::Given(Spanned::new(mass, place)),
         Err(slip) => {
-            context.slip(place, slip);
+            // The unit was put behind the number to read it, and does not stand in the cell.
+            let shown = |text: &str| text.replace(&format!(" {}`", unit.symbol()), "`");
+            context.slip(place, Slip { message: shown(&slip.message), help: shown(&slip.help), ..slip });
             Stated::Broken
         }
     }

@@ -9,7 +9,7 @@ use crate::model::quantity::parse;
 use crate::model::stated::{Spanned, Stated};
 use crate::model::words::Side;
 use crate::source::documents::procedure as doc;
-use crate::source::documents::shared::{OneOrMany, Picture as PictureDoc, Question as QuestionDoc, ToolChoice as ToolDoc};
+use crate::source::documents::shared::{AnyOf, OneOrMany, Picture as PictureDoc, Question as QuestionDoc, ToolChoice as ToolDoc};
 use crate::source::field::{Field, Required, State};
 
 /// Lowers one step; `span` is where its mapping begins.
@@ -86,6 +86,11 @@ fn draws(stated: &doc::Step, context: &mut Context<'_>) -> Stated<bool> {
 
 fn take(field: &Field<OneOrMany>, context: &mut Context<'_>) -> (Vec<Spanned<String>>, bool) {
     let (pieces, known) = ids(field, context);
+    if pieces.is_empty() && known {
+        let finding = Finding::fault("step-takes-nothing", context.at(field.key), "the step takes no piece");
+        context.report(finding.help("Name the piece that is cut, as in `take: pork-loin`."));
+        return (pieces, false);
+    }
     (pieces, known)
 }
 
@@ -118,7 +123,7 @@ fn give(field: &Field<crate::source::field::Entries<doc::Output>>, context: &mut
 }
 
 /// Tools, each one id or a choice of ids.
-pub(super) fn tools(field: &Field<Vec<Required<ToolDoc>>>, context: &Context<'_>) -> Stated<Vec<Spanned<ToolChoice>>> {
+pub(super) fn tools(field: &Field<Vec<Required<ToolDoc>>>, context: &mut Context<'_>) -> Stated<Vec<Spanned<ToolChoice>>> {
     let place = context.at(field.span);
     match &field.state {
         State::Absent => Stated::Absent,
@@ -130,7 +135,7 @@ pub(super) fn tools(field: &Field<Vec<Required<ToolDoc>>>, context: &Context<'_>
                     let at = context.at(item.span);
                     let any_of = match item.value()? {
                         ToolDoc::One(id) => vec![Spanned::new(id.trim().to_owned(), at)],
-                        ToolDoc::Any(choice) => context.list(&choice.any_of),
+                        ToolDoc::Any(choice) => choice_of(choice, context),
                     };
                     (!any_of.is_empty()).then(|| Spanned::new(ToolChoice { any_of }, at))
                 })
@@ -138,6 +143,14 @@ pub(super) fn tools(field: &Field<Vec<Required<ToolDoc>>>, context: &Context<'_>
             Stated::Given(Spanned::new(choices, place))
         }
     }
+}
+
+fn choice_of(choice: &AnyOf, context: &mut Context<'_>) -> Vec<Spanned<String>> {
+    if choice.any_of.value().is_some_and(Vec::is_empty) {
+        let finding = Finding::fault("empty-value", context.at(choice.any_of.key), "`any-of` names no tool");
+        context.report(finding.help("Name the tools of which any serves, as in `[band-saw, hand-saw]`."));
+    }
+    context.list(&choice.any_of)
 }
 
 fn picture(item: &Required<PictureDoc>, context: &mut Context<'_>) -> Option<Picture> {
@@ -188,6 +201,11 @@ fn picture_line(item: &Required<crate::source::documents::shared::PictureLine>, 
             return None;
         };
         points.push((*x, *y));
+    }
+    if points.len() < 2 {
+        let finding = Finding::fault("value-malformed", context.at(stated.points.span), "a line has two points or more");
+        context.report(finding.help("Write it as `[[0.12, 0.40], [0.85, 0.44]]`."));
+        return None;
     }
     Some(PictureLine { label: stated.label.value()?.trim().to_owned(), points })
 }
