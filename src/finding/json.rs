@@ -90,7 +90,7 @@ mod tests {
       "line": 2,
       "column": 4,
       "message": "shares add to \"103 %\"",
-      "help": "lower one"
+      "help": "Lower one."
     },
     {
       "check": "range-loose",

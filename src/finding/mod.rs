@@ -86,10 +86,14 @@ impl Finding {
         self
     }
 
-    /// Sets what to do.
+    /// Sets what to do: sentences, so a capital begins them and a stop ends them, whoever wrote them.
     #[must_use]
     pub fn help(mut self, help: impl Into<String>) -> Self {
-        self.help = help.into();
+        let help: String = help.into();
+        let mut letters = help.chars();
+        let first = letters.next().map_or_else(String::new, |first| first.to_uppercase().collect());
+        let stop = if help.is_empty() || help.ends_with(['.', '!', '?']) { "" } else { "." };
+        self.help = format!("{first}{}{stop}", letters.as_str());
         self
     }
 

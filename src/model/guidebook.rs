@@ -67,6 +67,8 @@ pub struct Guidebook {
     pub pages: Vec<Page>,
     /// Pictures by path.
     pub pictures: BTreeMap<String, PictureFile>,
+    /// Paths in `pictures/` of a kind that no browser shows.
+    pub unshown_pictures: BTreeSet<String>,
     /// Links and pictures in free text that stay inside the guidebook.
     pub links: Vec<Link>,
     /// What ships inside the program.

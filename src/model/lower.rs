@@ -40,6 +40,7 @@ pub fn lower(documents: &mut Documents) -> (Guidebook, Vec<Finding>) {
     unread(documents, &mut gathered.findings);
     let Gathered { findings, links, .. } = gathered;
     book.links = links;
+    book.unshown_pictures = documents.unshown.iter().cloned().collect();
     book.broken_files = documents.broken.iter().cloned().collect();
     book.broken_procedures = documents.broken.iter().filter_map(|path| path.strip_suffix(".yaml").map(str::to_owned)).collect();
     book.pictures = std::mem::take(&mut documents.pictures)

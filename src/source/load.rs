@@ -76,6 +76,8 @@ enum Outcome {
     Page,
     Picture(PictureFile),
     Theme(Vec<u8>),
+    /// A picture of a kind that no browser shows.
+    Unshown,
     /// Nothing to keep.
     Nothing,
     /// It exists and could not be read.
@@ -120,11 +122,16 @@ fn read_one(path: &str, role: &Role, entry: Option<Entry>, file: FileId) -> (Str
     match role {
         Role::Picture => {
             let (picture, finding) = picture(path, file, bytes);
-            (String::new(), finding.into_iter().collect(), picture.map_or(Outcome::Nothing, Outcome::Picture))
+            // Without a finding it is of a kind that no browser shows: told where it is named, if it is.
+            let other = if finding.is_some() { Outcome::Broken } else { Outcome::Unshown };
+            (String::new(), finding.into_iter().collect(), picture.map_or(other, Outcome::Picture))
         }
         Role::Theme => (String::new(), Vec::new(), Outcome::Theme(bytes)),
         Role::Stray(Stray { level, message, help, .. }) => {
-            let finding = Finding { level: *level, ..Finding::fault("file-out-of-place", place, message.clone()) };
+            let finding = match level {
+                Level::Fault => Finding::fault("file-ending", place, message.clone()),
+                Level::Advice => Finding::advice("file-out-of-place", place, message.clone()),
+            };
             (String::new(), vec![finding.help(help.clone())], Outcome::Nothing)
         }
         _ => match bytes::text_of(bytes) {
@@ -166,7 +173,8 @@ fn document<T: DeserializeOwned>(text: &str, file: FileId, needed: bool, make: i
         let empty = findings.iter_mut().find(|finding| finding.check == "empty-file").filter(|_| !needed);
         return match empty {
             Some(finding) => {
-                finding.level = Level::Advice;
+                *finding =
+                    Finding::advice("empty-list", finding.place, "nothing is listed in this file").help("delete it, or list something");
                 (Outcome::Nothing, findings)
             }
             None => (Outcome::Broken, findings),
@@ -200,6 +208,7 @@ impl Documents {
             Outcome::Theme(bytes) => {
                 self.theme.insert(path, bytes);
             }
+            Outcome::Unshown => self.unshown.push(path),
             Outcome::Broken => self.broken.push(path),
             Outcome::Nothing => match role {
                 Role::Translation => self.translations.push(path),

@@ -89,6 +89,8 @@ pub struct Documents {
     pub pages: Vec<Document<String>>,
     /// `pictures/`, by path.
     pub pictures: BTreeMap<String, PictureFile>,
+    /// Paths in `pictures/` of a kind that no browser shows.
+    pub unshown: Vec<String>,
     /// The files of the guidebook's own theme folder, by path.
     pub theme: BTreeMap<String, Vec<u8>>,
     /// Paths of documents and folders that exist but could not be read, so that references to them stay silent. A

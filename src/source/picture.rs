@@ -34,23 +34,23 @@ pub struct PictureFile {
     pub bytes: Vec<u8>,
 }
 
-/// The picture that bytes hold, unless they hold none that can be shown, and what is to be said of it.
+/// The picture that bytes hold, unless they hold none that can be shown, and what is to be said of it. A file of another
+/// ending gives neither: one may keep the drawing's source beside it.
 pub(super) fn picture(path: &str, file: FileId, bytes: Vec<u8>) -> (Option<PictureFile>, Option<Finding>) {
     let place = Place::new(file, Span::new(0, 0));
     let ending = layout::ending(path).to_ascii_lowercase();
     if !layout::PICTURES.contains(&ending.as_str()) {
-        let message = format!("a browser shows no `.{ending}` file");
-        let help = "save it as `.jpg`, `.png`, `.webp` or `.svg`, or move it out of `pictures/`";
-        return (None, Some(Finding::advice("picture-kind", place, message).help(help)));
+        return (None, None);
     }
     let Some(kind) = kind_of(&bytes) else {
         let message = if bytes.is_empty() { "this picture is empty" } else { "the bytes of this file are no picture that a browser shows" };
-        return (None, Some(Finding::fault("picture-kind", place, message).help("save it again from the program that made it")));
+        return (None, Some(Finding::fault("picture-unreadable", place, message).help("save it again from the program that made it")));
     };
     let finding = (!endings(kind).contains(&ending.as_str())).then(|| {
         let right = endings(kind).first().copied().unwrap_or("");
         let message = format!("this file ends in `.{ending}`, and its bytes are those of a `.{right}`");
-        Finding::advice("picture-kind", place, message).help(format!("rename it so that it ends in `.{right}`, here and where it is named"))
+        Finding::advice("picture-ending", place, message)
+            .help(format!("rename it so that it ends in `.{right}`, here and where it is named"))
     });
     (Some(PictureFile { file, kind, bytes }), finding)
 }
@@ -99,6 +99,6 @@ mod tests {
         assert_eq!(told("pictures/a.JPEG", b"\xff\xd8\xff\xe0"), (Some(PictureKind::Jpeg), None));
         assert_eq!(told("pictures/a.jpg", b"RIFF\0\0\0\0WEBP"), (Some(PictureKind::Webp), Some("advice")));
         assert_eq!(told("pictures/a.png", b""), (None, Some("fault")));
-        assert_eq!(told("pictures/a.heic", b"\0\0\0\x18ftypheic"), (None, Some("advice")));
+        assert_eq!(told("pictures/a.heic", b"\0\0\0\x18ftypheic"), (None, None));
     }
 }

@@ -52,7 +52,7 @@ fault[unknown-key]: a step has no key `titel`
 1 | title: Café loin
   |        ^^^^
   |
-  = help: write `title`
+  = help: Write `title`.
 
 fault[shares-exceed-whole]: the shares of this step add to 104 % at least of
     what it takes, 4 % too much
@@ -65,8 +65,8 @@ fault[shares-exceed-whole]: the shares of this step add to 104 % at least of
   |          ---- at least 99 %
   |
   = note: the piece is listed here (cuts/pork.yaml:1:1)
-  = help: lower a share by 4 % or more, or take one of the pieces out of this
-          step and give it in another
+  = help: Lower a share by 4 % or more, or take one of the pieces out of this
+          step and give it in another.
 
 2 faults in 1 file
 ";
@@ -77,7 +77,7 @@ fault[shares-exceed-whole]: the shares of this step add to 104 % at least of
 fn several_files_have_headings_and_none_has_an_excerpt_without_text() {
     let desk = Desk::new(&[("a.yaml", "title: x\n"), ("b.yml", "")]);
     let end =
-        Finding::fault("file-out-of-place", Place::new(FileId(1), Span::new(0, 0)), "this file is not read").help("rename it to `b.yaml`");
+        Finding::fault("file-ending", Place::new(FileId(1), Span::new(0, 0)), "this file is not read").help("rename it to `b.yaml`");
     let findings = [Finding::advice("sentence-long", desk.at("a.yaml", "x"), "21 words"), end];
     let expected = "\
 a.yaml: no faults, 1 piece of advice
@@ -90,9 +90,9 @@ advice[sentence-long]: 21 words
 
 b.yml: 1 fault
 
-fault[file-out-of-place]: this file is not read
+fault[file-ending]: this file is not read
  --> b.yml:1:1
-  = help: rename it to `b.yaml`
+  = help: Rename it to `b.yaml`.
 
 1 fault, 1 piece of advice in 2 files
 ";

@@ -81,6 +81,7 @@ pub(super) fn empty(file: Option<FileId>) -> Guidebook {
         cutting_tests: Vec::new(),
         pages: Vec::new(),
         pictures: BTreeMap::new(),
+        unshown_pictures: BTreeSet::new(),
         links: Vec::new(),
         builtin: Builtin::get(),
     }

@@ -8,7 +8,7 @@ use super::access::{EntryAccess, FieldAccess, ItemAccess, KindAccess};
 use super::keys;
 use super::words::{self, kind_of};
 use super::{Mistake, Sink};
-use crate::finding::{Finding, Level, Span};
+use crate::finding::{Finding, Span};
 use crate::source::field::{ENTRIES, OPTIONAL, REQUIRED};
 use crate::source::traps;
 use crate::source::yaml::{Comment, Kind, Node};
@@ -106,13 +106,15 @@ impl<'de> Slot<'de, '_> {
     /// A comment after a free text may be the rest of the text, which is lost. One blank before the `#` is how a text
     /// goes on; two or more are how a comment is set apart, unless a number follows as in `#3`.
     fn look_for_cut(&self, node: &Node, comment: Comment) {
-        let level = match (comment.blanks, comment.numbered) {
-            (1, _) => Level::Fault,
-            (_, true) => Level::Advice,
-            (_, false) => return,
-        };
         let place = self.sink.place(Span::new(node.span.start, comment.end));
-        self.sink.push(Finding { level, ..traps::hash_cuts_text(place) });
+        match (comment.blanks, comment.numbered) {
+            (1, _) => self.sink.push(traps::hash_cuts_text(place)),
+            (_, true) => self.sink.push(
+                Finding::advice("hash-after-text", place, "the number after `#` is read as a comment, and may be the rest of the text")
+                    .help("put the whole text in quotes, or put a space after the `#` of a comment"),
+            ),
+            (_, false) => {}
+        }
     }
 }
 

@@ -136,17 +136,17 @@ needs: pork/loin
 fn an_unknown_key_offers_the_likely_one() {
     let help =
         |from: &str, to: &str| found::<Procedure>(&changed(from, to)).1.iter().map(|finding| finding.help.clone()).collect::<Vec<_>>();
-    assert_eq!(help("    give:", "    outputs:"), ["write `give`"]);
-    assert_eq!(help("house-cut", "House_Cut"), ["write `house-cut`"]);
-    assert_eq!(help("    minutes:", "    minute:"), ["write `minutes`"]);
-    assert_eq!(help("    tools:", "    knife:"), ["write `tools`"]);
-    assert_eq!(help("    minutes: 1–3 ", "    warnings: [a]"), ["write `cautions`"]);
-    assert_eq!(help("    minutes: 1–3 ", "    ppe: [a]"), ["write `wear`"]);
-    assert_eq!(help("title:", "yield: {}\ntitle:"), ["write `yields`"]);
-    let all = "keys that go here: `temperature`, `typical`, `sources`, `weight`, `piece`, `side`, `as`";
+    assert_eq!(help("    give:", "    outputs:"), ["Write `give`."]);
+    assert_eq!(help("house-cut", "House_Cut"), ["Write `house-cut`."]);
+    assert_eq!(help("    minutes:", "    minute:"), ["Write `minutes`."]);
+    assert_eq!(help("    tools:", "    knife:"), ["Write `tools`."]);
+    assert_eq!(help("    minutes: 1–3 ", "    warnings: [a]"), ["Write `cautions`."]);
+    assert_eq!(help("    minutes: 1–3 ", "    ppe: [a]"), ["Write `wear`."]);
+    assert_eq!(help("title:", "yield: {}\ntitle:"), ["Write `yields`."]);
+    let all = "Keys that go here: `temperature`, `typical`, `sources`, `weight`, `piece`, `side`, `as`.";
     assert!(help("  as:", "  colour-of-the-label:")[0].len() == all.len());
     let far = help("    take:", "    colour-of-the-label: x\n    take:");
-    assert!(far[0].ends_with(" and 17 more"), "{far:?}");
+    assert!(far[0].ends_with(" and 17 more."), "{far:?}");
 }
 
 #[test]
@@ -163,7 +163,7 @@ fn each_wrong_value_is_told_where_it_stands() {
         ("title: Whole chicken", "title: Whole # chicken", &["hash-cuts-text 1:8"]),
         ("title: Whole chicken", "title: Whole  # chicken", &[]),
         ("title: Whole chicken", "title: Whole  #chicken", &[]),
-        ("title: Whole chicken", "title: Whole  #2 chicken", &["hash-cuts-text 1:8"]),
+        ("title: Whole chicken", "title: Whole  #2 chicken", &["hash-after-text 1:8"]),
         ("title: Whole chicken", "title: Whole #chicken", &["hash-cuts-text 1:8"]),
         ("title: Whole chicken", "title: Whole#chicken", &[]),
         ("as: without giblets, drained", "as: without giblets # drained", &["hash-cuts-text 8:7"]),

@@ -77,10 +77,10 @@ fn what_can_not_be_read_is_one_finding_each_and_the_rest_is_read() {
             "fault link-leaves-guidebook pork/link.yaml:1:1",
             "fault wrong-kind pork/list.yaml:1:1",
             "fault file-unreadable pork/locked.yaml:1:1",
-            "fault file-out-of-place pork/loin.yml:1:1",
+            "fault file-ending pork/loin.yml:1:1",
             "fault unclosed-quote pork/unclosed.yaml:1:8",
             "fault too-large pork/vast.yaml:1:1",
-            "advice empty-file tools.yaml:1:1",
+            "advice empty-list tools.yaml:1:1",
         ]
     );
     assert_eq!(documents.procedures.len(), 1);
