@@ -7,6 +7,7 @@
 mod checked;
 mod doubtful;
 mod info;
+mod known;
 mod left_out;
 mod losses;
 mod nearest;
@@ -179,6 +180,7 @@ checks! {
         hash_cuts_text,
         id_malformed,
         indent,
+        language_malformed,
         link_leaves_guidebook,
         link_unsafe,
         missing_key,
@@ -217,5 +219,27 @@ checks! {
         wrong_kind,
         yaml_refused,
         yaml_tag,
+    }
+    reference {
+        caution_unknown,
+        check_not_waivable,
+        check_unknown,
+        cooked_yield_for_unknown_piece,
+        cutting_test_for_unknown_piece,
+        cutting_test_for_unknown_procedure,
+        former_id_taken,
+        guides_alike,
+        like_unknown,
+        limits_unknown,
+        link_dead,
+        picture_kind_unsupported,
+        picture_missing,
+        picture_without_alt,
+        price_for_unknown_piece,
+        procedure_unknown,
+        species_unknown,
+        tool_unknown,
+        wear_unknown,
+        yield_for_unknown_piece,
     }
 }

@@ -91,10 +91,7 @@ impl Guidebook {
     /// What a piece is called: its cut list's name, else its id with spaces.
     #[must_use]
     pub fn piece_name(&self, piece: &str) -> String {
-        self.cuts
-            .get(piece)
-            .and_then(|cut| cut.name.value().cloned())
-            .unwrap_or_else(|| piece.replace('-', " "))
+        self.cuts.get(piece).and_then(|cut| cut.name.value().cloned()).unwrap_or_else(|| piece.replace('-', " "))
     }
 
     /// What a tool is called.

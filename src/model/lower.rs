@@ -55,7 +55,8 @@ pub fn lower(documents: &mut Documents) -> (Guidebook, Vec<Finding>) {
 fn unread(documents: &Documents, findings: &mut Vec<Finding>) {
     for path in &documents.translations {
         let Some(file) = documents.sources.find(path) else { continue };
-        let finding = Finding::advice("translation-unread", top(file), "translations are not read by this version, so the original is shown");
+        let finding =
+            Finding::advice("translation-unread", top(file), "translations are not read by this version, so the original is shown");
         findings.push(finding.help("Keep it for later: nothing is lost."));
     }
 }

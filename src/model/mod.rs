@@ -8,6 +8,7 @@ pub mod builtin;
 pub mod guidebook;
 pub mod links;
 pub mod lower;
+pub mod names;
 pub mod picture_safety;
 pub mod procedure;
 pub mod quantity;

@@ -5,6 +5,7 @@ use std::ops::Deref;
 use super::context::Context;
 use crate::finding::Finding;
 use crate::model::age::Age;
+use crate::model::names::nearest;
 use crate::model::quantity::Range;
 use crate::model::quantity::parse::{self, Slip, SlipKind};
 use crate::model::stated::{Spanned, Stated};
@@ -29,8 +30,8 @@ pub(super) fn word<T: Deref<Target = str>, W: Copy>(
                 return Stated::Given(Spanned::new(found, place));
             }
             let words: Vec<&str> = all.iter().map(|word| spelling(*word)).collect();
-            let help =
-                nearest(text, &words).map_or_else(|| format!("Write one of {}.", words.join(", ")), |near| format!("Write `{near}`."));
+            let help = nearest(text, words.iter().copied())
+                .map_or_else(|| format!("Write one of {}.", words.join(", ")), |near| format!("Write `{near}`."));
             context.report(Finding::fault("unknown-word", place, format!("`{text}` is not {what}")).help(help));
             Stated::Broken
         }
@@ -71,14 +72,4 @@ pub(super) fn age<T: Deref<Target = str>>(context: &mut Context<'_>, field: &Fie
         let range: Range<u32> = parse::whole(months).map_err(|slip| if slip.kind == SlipKind::Inverted { slip } else { malformed() })?;
         Ok(Age::Between(range))
     })
-}
-
-/// The word of a list that is nearest to `text`, when one is near enough to be meant.
-pub(super) fn nearest<'w>(text: &str, words: &[&'w str]) -> Option<&'w str> {
-    words
-        .iter()
-        .map(|word| (strsim::damerau_levenshtein(text, word), *word))
-        .filter(|(distance, word)| *distance <= 1 + word.len() / 4)
-        .min()
-        .map(|(_, word)| word)
 }

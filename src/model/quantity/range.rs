@@ -71,7 +71,8 @@ impl<T: Written + PartialEq> fmt::Display for Range<T> {
             return f.write_str(&with_unit(&self.high));
         }
         // A minus sign beside the dash would be hard to read.
-        let dash = if self.low.number().starts_with('\u{2212}') || self.high.number().starts_with('\u{2212}') { " to " } else { "\u{2013}" };
+        let dash =
+            if self.low.number().starts_with('\u{2212}') || self.high.number().starts_with('\u{2212}') { " to " } else { "\u{2013}" };
         if self.low.unit_symbol() == self.high.unit_symbol() {
             write!(f, "{}{dash}{}", self.low.number(), with_unit(&self.high))
         } else {

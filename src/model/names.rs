@@ -1,0 +1,44 @@
+//! Which name was likely meant: the nearest of those that there are.
+
+/// The name of a list that is nearest to `text`, when one is near enough to be meant.
+///
+/// The same words in another order, in another case or joined by other signs come first; then the spelling decides.
+#[must_use]
+pub fn nearest<'n>(text: &str, names: impl IntoIterator<Item = &'n str>) -> Option<&'n str> {
+    let dressed = plain(text);
+    names
+        .into_iter()
+        .filter_map(|name| {
+            let distance = if words(&dressed) == words(name) { 0 } else { strsim::damerau_levenshtein(&dressed, name) };
+            (distance <= 1 + name.chars().count() / 4).then_some((distance, name))
+        })
+        .min()
+        .map(|(_, name)| name)
+}
+
+/// In lower case, with hyphens between its words.
+fn plain(text: &str) -> String {
+    text.trim().chars().map(|letter| if matches!(letter, '_' | ' ') { '-' } else { letter }).collect::<String>().to_lowercase()
+}
+
+fn words(name: &str) -> Vec<&str> {
+    let mut words: Vec<&str> = name.split('-').collect();
+    words.sort_unstable();
+    words
+}
+
+#[cfg(test)]
+mod tests {
+    use super::nearest;
+
+    #[test]
+    fn the_likely_name_is_found_and_a_far_one_is_not() {
+        let tools = ["boning-knife", "band-saw", "steel"];
+        assert_eq!(nearest("bonning-knife", tools), Some("boning-knife"));
+        assert_eq!(nearest("Boning Knife", tools), Some("boning-knife"));
+        assert_eq!(nearest("saw-band", tools), Some("band-saw"));
+        assert_eq!(nearest("steels", tools), Some("steel"));
+        assert_eq!(nearest("mincer", tools), None);
+        assert_eq!(nearest("x", []), None);
+    }
+}
