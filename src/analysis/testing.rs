@@ -214,6 +214,7 @@ pub(super) fn guidebook(procedures: Vec<Procedure>) -> Guidebook {
         off: Vec::new(),
         procedures,
         broken_procedures: BTreeSet::new(),
+        broken_files: BTreeSet::new(),
         cuts: BTreeMap::new(),
         cut_lists: BTreeSet::new(),
         anatomy: BTreeMap::new(),
@@ -225,6 +226,8 @@ pub(super) fn guidebook(procedures: Vec<Procedure>) -> Guidebook {
         cutting_tests: Vec::new(),
         pages: Vec::new(),
         pictures: BTreeMap::new(),
+        unshown_pictures: BTreeSet::new(),
+        links: Vec::new(),
         builtin: Builtin::get(),
     }
 }

@@ -7,7 +7,7 @@
 use std::fmt::Write as _;
 
 use crate::finding::{Finding, SourceMap};
-use crate::source::{Entry, Files};
+pub(crate) use crate::source::{Entry, Files};
 
 /// The frame of the small guidebook that surrounds a tested text.
 const GUIDEBOOK: &str = "title: A guidebook for tests\nlimits: eu-853\n";

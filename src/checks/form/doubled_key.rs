@@ -19,9 +19,7 @@ pub(in crate::checks) static CHECK: Check = Check {
 
 #[cfg(test)]
 mod tests {
-    use crate::checks::testing::entries;
-    use crate::checks::testing::steps;
-    use crate::source::Entry;
+    use crate::checks::testing::{Entry, entries, steps};
 
     #[test]
     fn a_key_of_a_step() {

@@ -25,7 +25,7 @@ mod tests {
     fn a_key_an_item_and_a_choice() {
         beside(
             "purpose:
-#^8:1 fault[empty-value] nothing stands at `purpose`
+#^8:1 fault[empty-value] nothing stands after `purpose`
 sources:
   - a handbook
   -

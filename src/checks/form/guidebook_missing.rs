@@ -19,10 +19,8 @@ pub(in crate::checks) static CHECK: Check = Check {
 
 #[cfg(test)]
 mod tests {
-    use crate::checks::testing::files;
-    use crate::checks::testing::{HEAD, STEPS};
+    use crate::checks::testing::{Entry, HEAD, STEPS, files};
     use crate::finding::Level;
-    use crate::source::Entry;
 
     #[test]
     fn no_guidebook() {

@@ -19,9 +19,7 @@ pub(in crate::checks) static CHECK: Check = Check {
 
 #[cfg(test)]
 mod tests {
-    use crate::checks::testing::entries;
-    use crate::checks::testing::{files, procedure};
-    use crate::source::Entry;
+    use crate::checks::testing::{Entry, entries, files, procedure};
 
     #[test]
     fn keys_of_a_step_and_of_the_revision() {

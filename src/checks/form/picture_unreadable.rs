@@ -19,8 +19,7 @@ pub(in crate::checks) static CHECK: Check = Check {
 
 #[cfg(test)]
 mod tests {
-    use crate::checks::testing::{HEAD, STEPS, entries};
-    use crate::source::Entry;
+    use crate::checks::testing::{Entry, HEAD, STEPS, entries};
 
     #[test]
     fn an_empty_picture_named_by_a_step() {

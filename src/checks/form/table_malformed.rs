@@ -19,8 +19,7 @@ pub(in crate::checks) static CHECK: Check = Check {
 
 #[cfg(test)]
 mod tests {
-    use crate::checks::testing::entries;
-    use crate::source::Entry;
+    use crate::checks::testing::{Entry, entries};
 
     #[test]
     fn a_short_row() {

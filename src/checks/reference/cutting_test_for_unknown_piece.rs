@@ -34,8 +34,7 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
 
 #[cfg(test)]
 mod tests {
-    use crate::checks::testing::entries;
-    use crate::source::Entry;
+    use crate::checks::testing::{Entry, entries};
 
     #[test]
     fn a_misspelt_heading() {

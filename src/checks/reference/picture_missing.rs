@@ -58,7 +58,7 @@ fn near<'b>(book: &'b Guidebook, path: &str) -> Option<&'b str> {
 
 #[cfg(test)]
 mod tests {
-    use crate::checks::testing::{files, steps};
+    use crate::checks::testing::{Entry, Files, files, steps};
 
     #[test]
     fn a_step() {
@@ -107,9 +107,9 @@ steps:
 
     #[test]
     fn capitals_count_and_the_nearest_is_offered() {
-        let (mut files, page) = (crate::source::Files::new(), "![half](../pictures/Half.svg)\n");
+        let (mut files, page) = (Files::new(), "![half](../pictures/Half.svg)\n");
         for (path, text) in [("guidebook.yaml", "title: G\n"), ("pages/a.md", page), ("pictures/half.svg", "<svg/>")] {
-            files.insert(path.to_owned(), crate::source::Entry::File(text.as_bytes().to_vec()));
+            files.insert(path.to_owned(), Entry::File(text.as_bytes().to_vec()));
         }
         let inspection = crate::inspect(files);
         let help = inspection.findings.iter().find(|finding| finding.check == "picture-missing").map(|finding| finding.help.as_str());

@@ -109,6 +109,6 @@ fn what_was_forgotten_is_offered() {
     assert!(help("give:\n  a: { share: 5 % use: retail }\n").contains("comma that is missing"));
     assert!(help("give:\n  a { share: 5 %, use: retail }\n").contains("colon that is missing"));
     assert!(help("give:\n  a: share: 5 %, use: retail }\n").contains("`{` that is missing"));
-    assert_eq!(help("do: Cut: now\n"), "put the whole text in quotes");
-    assert_eq!(help("a: 1\nminutes:5\n"), "write `minutes: 5`");
+    assert_eq!(help("do: Cut: now\n"), "Put the whole text in quotes.");
+    assert_eq!(help("a: 1\nminutes:5\n"), "Write `minutes: 5`.");
 }
