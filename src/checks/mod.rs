@@ -142,22 +142,6 @@ checks! {
         pieces_exceed_animal,
         sides_do_not_pair,
     }
-    order {
-        after_unknown_step,
-        cycle_across_procedures,
-        cycle_in_steps,
-        guide_too_long,
-        not_out_of_the_cold,
-        order_against_anatomy,
-        piece_given_after_taken,
-        piece_unknown,
-        piece_used_before_made,
-        piece_used_twice,
-        start_given_by_step,
-        step_does_nothing,
-        step_gives_what_it_takes,
-        two_house_cuts,
-    }
     form {
         anchor_or_alias,
         colon_in_text,
@@ -219,6 +203,22 @@ checks! {
         wrong_kind,
         yaml_refused,
         yaml_tag,
+    }
+    order {
+        after_unknown_step,
+        cycle_across_procedures,
+        cycle_in_steps,
+        guide_too_long,
+        not_out_of_the_cold,
+        order_against_anatomy,
+        piece_given_after_taken,
+        piece_unknown,
+        piece_used_before_made,
+        piece_used_twice,
+        start_given_by_step,
+        step_does_nothing,
+        step_gives_what_it_takes,
+        two_house_cuts,
     }
     reference {
         caution_unknown,

@@ -1,22 +1,8 @@
 //! The known word that an unknown one was likely meant to be.
 
-/// The nearest of `known` by spelling, the earlier of two equally near; `None` when none is near.
-///
-/// Near means: at most one slip of a letter, and one more for every four letters.
+/// The nearest of `known` that is another word; `None` when none is near.
 pub(super) fn nearest<'w>(word: &str, known: impl IntoIterator<Item = &'w str>) -> Option<&'w str> {
-    let mut best: Option<(usize, &str)> = None;
-    for candidate in known {
-        let most = 1 + candidate.chars().count() / 4;
-        // Lengths that differ by more cannot be that near; this spares the distance.
-        if candidate == word || candidate.chars().count().abs_diff(word.chars().count()) > most {
-            continue;
-        }
-        let distance = strsim::damerau_levenshtein(word, candidate);
-        if distance <= most && best.is_none_or(|(least, _)| distance < least) {
-            best = Some((distance, candidate));
-        }
-    }
-    best.map(|(_, candidate)| candidate)
+    crate::model::names::nearest(word, known.into_iter().filter(|candidate| *candidate != word))
 }
 
 /// The first of `known` that differs from `word` by one slip of a letter or two, and is another word.

@@ -46,8 +46,8 @@ mod tests {
     do: Cut along the keel.
     minutes: 1–2
     give:
-      chicken-half: { share: 98–100 %, pieces: 2, use: retail }
-    loss: 0.3333333–2 %
+      chicken-half: { share: 98.0000001–100 %, pieces: 2, use: retail }
+    loss: 0–1.9999999 %
 ",
         );
     }

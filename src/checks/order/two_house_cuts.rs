@@ -39,7 +39,7 @@ mod tests {
     #[test]
     fn at_the_second() {
         let head = HEAD.replace("species: chicken", "species: chicken\nhouse-cut: true");
-        let second = HEAD.replace("species: chicken", "species: chicken\nhouse-cut: true\n#          ^^^^ fault[two-house-cuts] `chicken-whole` has a house cut already, `chicken/halves`");
+        let second = HEAD.replace("title: Whole chicken", "title: Chicken in parts").replace("species: chicken", "species: chicken\nhouse-cut: true\n#          ^^^^ fault[two-house-cuts] `chicken-whole` has a house cut already, `chicken/halves`");
         files(&[
             ("chicken/halves.yaml", &format!("{head}yields: {{ chicken-half: 98–100 %, loss: 0–2 % }}\n")),
             ("chicken/parts.yaml", &format!("{second}yields: {{ chicken-part: 98–100 %, loss: 0–2 % }}\n")),
@@ -52,7 +52,13 @@ mod tests {
         let head = HEAD.replace("species: chicken", "species: chicken\nhouse-cut: true");
         files(&[
             ("chicken/halves.yaml", &format!("{head}yields: {{ chicken-half: 98–100 %, loss: 0–2 % }}\n")),
-            ("chicken/parts.yaml", &format!("{HEAD}yields: {{ chicken-part: 98–100 %, loss: 0–2 % }}\n")),
+            (
+                "chicken/parts.yaml",
+                &format!(
+                    "{}yields: {{ chicken-part: 98–100 %, loss: 0–2 % }}\n",
+                    HEAD.replace("title: Whole chicken", "title: Chicken in parts")
+                ),
+            ),
             (
                 "chicken/legs.yaml",
                 &format!(
