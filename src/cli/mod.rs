@@ -10,6 +10,8 @@ mod failure;
 mod folder;
 mod inspect;
 mod layout;
+mod progress;
+mod publish;
 mod read;
 mod table;
 mod tally;
@@ -46,7 +48,7 @@ fn command(arguments: &Arguments, terminal: Terminal) -> Result<u8, Failure> {
         Command::Inspect { about: Some(check), .. } => about::run(check, terminal),
         Command::Inspect { folder, format, .. } => inspect::run(folder.as_deref(), *format, terminal),
         Command::Tally { folder, procedure, format } => tally::run(folder.as_deref(), procedure.as_deref(), *format, terminal),
-        Command::Publish { .. } => Ok(2),
+        Command::Publish { folder, to } => publish::run(folder.as_deref(), to, terminal),
     }
 }
 
