@@ -11,7 +11,7 @@ use std::path::{Path, PathBuf};
 use walkdir::{DirEntry, WalkDir};
 
 use super::failure::{Failure, in_plain_words};
-use super::write::LIST_FILE;
+use super::write::holds_site;
 use crate::source::{Entry, Files};
 
 /// Larger files are not read: no picture for a phone needs to be larger.
@@ -66,7 +66,7 @@ struct Walk {
 impl Walk {
     /// Whether to read what lies in this folder.
     fn enters(&mut self, folder: &DirEntry) -> bool {
-        if folder.path().join(LIST_FILE).is_file() {
+        if holds_site(folder.path()) {
             return false;
         }
         if !folder.path_is_symlink() {

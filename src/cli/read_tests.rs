@@ -25,10 +25,13 @@ fn reads_files_in_order_and_leaves_out_hidden_ones_and_sites() {
     write(root, "pork/.loin.yaml.swp", "x");
     write(root, "site/index.html", "x");
     write(root, "site/pork/loin/index.html", "x");
-    write(root, &format!("site/{LIST_FILE}"), "x");
+    let list = "# Files that seamwise published here, each with the BLAKE3 hash of its bytes; it replaces and removes no others.\n";
+    write(root, "site/seamwise-files.txt", list);
+    write(root, "beef/seamwise-files.txt", "somebody else's file of this name hides nothing");
+    write(root, "beef/rump.yaml", "title: Rump");
     write(root, ".site.staging-seamwise/new/index.html", "x");
     let files = read(root).unwrap();
-    assert_eq!(paths(&files), ["guidebook.yaml", "pork/loin.yaml"]);
+    assert_eq!(paths(&files), ["beef/rump.yaml", "beef/seamwise-files.txt", "guidebook.yaml", "pork/loin.yaml"]);
     assert_eq!(files["pork/loin.yaml"], Entry::File(b"title: Loin".to_vec()));
 }
 

@@ -136,10 +136,10 @@ impl<'a> Filler<'a> {
     /// Carries over what is unchanged and what is not ours, writes the list, and waits until all of it would outlast a
     /// power cut.
     pub(super) fn complete(&self, filled: &Filled) -> Result<(), Failure> {
-        let unchanged = filled.unchanged.iter().map(Path::new);
-        for path in unchanged.chain(self.survey.foreign.iter().map(PathBuf::as_path)) {
-            self.carry(path).map_err(|error| self.trouble("carry a file over from the earlier site", path, &error))?;
-        }
+        let unchanged = filled.unchanged.par_iter().map(Path::new);
+        unchanged
+            .chain(self.survey.foreign.par_iter().map(PathBuf::as_path))
+            .try_for_each(|path| self.carry(path).map_err(|error| self.trouble("carry a file over from the earlier site", path, &error)))?;
         for folder in &self.survey.foreign_folders {
             self.make_folders(&folder.join("inside"))
                 .map_err(|error| self.trouble("carry a folder over from the earlier site", folder, &error))?;

@@ -4,6 +4,9 @@
 
 use std::collections::BTreeMap;
 use std::fmt::Write;
+use std::fs::File;
+use std::io::Read;
+use std::path::Path;
 
 use blake3::Hash;
 
@@ -77,6 +80,13 @@ impl List {
         }
         Ok(list)
     }
+}
+
+/// Whether a folder holds a site of ours: its list is there and begins as ours do.
+pub(in crate::cli) fn holds_site(folder: &Path) -> bool {
+    let mut start = Vec::new();
+    let read = File::open(folder.join(LIST_FILE)).and_then(|file| file.take(HEADING.len() as u64).read_to_end(&mut start));
+    read.is_ok() && start == HEADING.as_bytes()
 }
 
 fn parse_line(line: &[u8]) -> Option<(&str, Hash)> {

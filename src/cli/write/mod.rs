@@ -23,7 +23,7 @@ use real::RealDisk;
 use survey::Survey;
 use workspace::Workspace;
 
-pub(super) use list::LIST_FILE;
+pub(super) use list::holds_site;
 pub(super) use target::Target;
 
 use super::failure::Failure;
@@ -133,7 +133,7 @@ fn build(
 
 fn refuse_what_is_in_the_way(survey: &Survey, paths: &[String], target: &Target) -> Result<(), Failure> {
     const SHOWN: usize = 5;
-    let found = survey.in_the_way(paths.iter().map(String::as_str).chain([LIST_FILE]));
+    let found = survey.in_the_way(paths.iter().map(String::as_str).chain([list::LIST_FILE]));
     let Some(first) = found.first() else { return Ok(()) };
     let mut names: Vec<_> = found.iter().take(SHOWN).map(|path| format!("`{}`", path.display())).collect();
     if found.len() > SHOWN {

@@ -7,6 +7,8 @@ use std::collections::BTreeSet;
 use std::io;
 use std::path::{Path, PathBuf};
 
+use rayon::prelude::*;
+
 use super::disk::{Disk, Kind};
 use super::list::{LIST_FILE, List};
 
@@ -23,6 +25,7 @@ pub(super) fn retire(disk: &dyn Disk, old: &Path, live: &Path) -> io::Result<Vec
         _ => None,
     };
     let mut stranded = BTreeSet::new();
+    let mut listed = Vec::new();
     let mut folders = Vec::new();
     let mut open = vec![PathBuf::new()];
     while let Some(folder) = open.pop() {
@@ -34,7 +37,9 @@ pub(super) fn retire(disk: &dyn Disk, old: &Path, live: &Path) -> io::Result<Vec
                 open.push(path);
             } else if path == Path::new(LIST_FILE) && list.is_some() {
                 // Kept until the end.
-            } else if is_listed(list.as_ref(), &path) || live_has(disk, &from, &live.join(&path))? {
+            } else if is_listed(list.as_ref(), &path) {
+                listed.push(from);
+            } else if live_has(disk, &from, &live.join(&path))? {
                 disk.remove_file(&from)?;
             } else if !hand_over(disk, live, &path, &from)? {
                 stranded.insert(from);
@@ -42,6 +47,7 @@ pub(super) fn retire(disk: &dyn Disk, old: &Path, live: &Path) -> io::Result<Vec
         }
         folders.push(folder);
     }
+    listed.par_iter().try_for_each(|file| disk.remove_file(file))?;
     if !stranded.is_empty() {
         return Ok(stranded.into_iter().collect());
     }

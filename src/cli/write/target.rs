@@ -5,7 +5,7 @@
 use std::ffi::OsString;
 use std::path::{Component, Path, PathBuf};
 
-use super::list::LIST_FILE;
+use super::list::holds_site;
 use crate::cli::failure::Failure;
 
 /// The folder of the site. It may be missing yet.
@@ -62,7 +62,7 @@ impl Target {
 /// Inside a guidebook only a site of ours and an empty folder are free of its files.
 fn holds_sources(folder: &Path) -> bool {
     let empty = std::fs::read_dir(folder).map_or(true, |mut entries| entries.next().is_none());
-    !empty && !folder.join(LIST_FILE).is_file()
+    !empty && !holds_site(folder)
 }
 
 /// The path with links resolved as far as it exists, and the rest of it as it stands.

@@ -32,7 +32,7 @@ fn untouched_part(home: &Home) -> BTreeMap<String, String> {
     let site = site();
     touched(&home.site())
         .into_iter()
-        .filter(|(path, _)| !site.0.contains_key(path) && path != crate::cli::write::LIST_FILE && !ours(path))
+        .filter(|(path, _)| !site.0.contains_key(path) && path != crate::cli::write::list::LIST_FILE && !ours(path))
         .filter(|(path, _)| path != "look" && path != "pork/side")
         .map(|(path, facts)| {
             // A folder is a new one with the same permissions and time; everything else is the very same.

@@ -159,7 +159,7 @@ fn expected(book: &Book, others: &[(&str, &str)]) -> BTreeMap<String, String> {
         list.add(path, blake3::hash(bytes));
         add(path, std::str::from_utf8(bytes).unwrap());
     }
-    add(super::LIST_FILE, std::str::from_utf8(&list.to_bytes()).unwrap());
+    add(super::list::LIST_FILE, std::str::from_utf8(&list.to_bytes()).unwrap());
     for (path, text) in others {
         add(path, text);
     }
