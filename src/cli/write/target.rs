@@ -99,11 +99,11 @@ mod tests {
         for folder in ["shop/procedures/pork", "shop/procedures/site", "shop/procedures/empty", "shop/public", "other"] {
             fs::create_dir_all(root.join(folder)).unwrap();
         }
-        for file in
-            ["shop/procedures/guidebook.yaml", "shop/procedures/pork/loin.yaml", "shop/procedures/site/seamwise-files.txt", "shop/note.txt"]
-        {
+        for file in ["shop/procedures/guidebook.yaml", "shop/procedures/pork/loin.yaml", "shop/note.txt"] {
             fs::write(root.join(file), "x").unwrap();
         }
+        let list = crate::cli::write::list::List::default().to_bytes();
+        fs::write(root.join("shop/procedures/site/seamwise-files.txt"), list).unwrap();
         (home, root.join("shop"))
     }
 
