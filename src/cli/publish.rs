@@ -31,14 +31,16 @@ pub(super) fn run(named: Option<&Path>, to: &Path, terminal: Terminal) -> Result
     };
     let site = Site::new(checked, &Theme::paper()).map_err(|error| of_theme(&error))?;
     let pages = SitePages(&site);
-    let progress = Progress::new(terminal, pages.paths().len());
+    let paths = pages.paths();
+    let progress = Progress::new(terminal, paths.len());
     let outcome = write::publish(&pages, &target, &|| progress.step());
     let time = progress.end();
     let outcome = outcome?;
     if !inspection.findings.is_empty() {
         terminal.print(&format!("{}; `seamwise inspect` shows it\n", text::summary(&inspection.findings)))?;
     }
-    terminal.print(&told(&outcome, to))?;
+    let screens = paths.iter().filter(|path| path.ends_with(".html")).count();
+    terminal.print(&told(&outcome, screens, to))?;
     for note in notes(&outcome, to) {
         terminal.tell(&note);
     }
@@ -63,12 +65,12 @@ fn of_theme(error: &ThemeError) -> Failure {
     Failure::new(format!("the theme cannot be used: {error}"))
 }
 
-/// What was done, and where to look at it.
-fn told(outcome: &Outcome, to: &Path) -> String {
-    let pages = counted(outcome.pages, "page", "pages");
+/// What was done, and where to look at it; `screens` are the files that a person opens.
+fn told(outcome: &Outcome, screens: usize, to: &Path) -> String {
+    let pages = format!("{}, {}", counted(screens, "page", "pages"), counted(outcome.pages, "file", "files"));
     let place = to.display();
     let done = if outcome.is_same() {
-        format!("{pages} in {place}, none changed")
+        format!("{pages} in {place}: nothing changed")
     } else {
         let parts = [(outcome.new, "new"), (outcome.changed, "changed"), (outcome.removed.len(), "removed")];
         let parts: Vec<String> =
@@ -116,9 +118,12 @@ mod tests {
     #[test]
     fn tells_what_was_done() {
         let outcome = Outcome { pages: 1_280, new: 3, changed: 1, removed: vec!["a.html".into()], ..Outcome::default() };
-        assert_eq!(told(&outcome, Path::new("site")), "1,280 pages in site: 3 new, 1 changed, 1 removed\nOpen site/index.html\n");
+        assert_eq!(
+            told(&outcome, 640, Path::new("site")),
+            "640 pages, 1,280 files in site: 3 new, 1 changed, 1 removed\nOpen site/index.html\n"
+        );
         let same = Outcome { pages: 1, ..Outcome::default() };
-        assert_eq!(told(&same, Path::new("a/b")), "1 page in a/b, none changed\nOpen a/b/index.html\n");
+        assert_eq!(told(&same, 1, Path::new("a/b")), "1 page, 1 file in a/b: nothing changed\nOpen a/b/index.html\n");
         assert_eq!(notes(&same, Path::new("site")), [""; 0]);
     }
 

@@ -72,11 +72,13 @@ fn real_path(to: &Path, current: &Path) -> Result<PathBuf, Failure> {
     }
     let whole = current.join(to);
     let existing = whole.ancestors().find(|path| path.symlink_metadata().is_ok()).unwrap_or(Path::new("/"));
-    let real = existing.canonicalize().map_err(|_| {
-        Failure::new("this is a link that leads nowhere").at(existing).help("mend the link, or name another folder with --to")
-    })?;
+    // As it was typed, where it was typed from here.
+    let shown = existing.strip_prefix(current).unwrap_or(existing);
+    let real = existing
+        .canonicalize()
+        .map_err(|_| Failure::new("this is a link that leads nowhere").at(shown).help("mend the link, or name another folder with --to"))?;
     if !real.is_dir() {
-        return Err(Failure::new("this is a file, and the site needs a folder").at(existing).help("name another folder with --to"));
+        return Err(Failure::new("this is a file, and the site needs a folder").at(shown).help("name another folder with --to"));
     }
     let missing = whole.strip_prefix(existing).unwrap_or(Path::new(""));
     if missing.components().any(|part| part == Component::ParentDir) {
