@@ -234,6 +234,7 @@ checks! {
         link_dead,
         picture_kind_unsupported,
         picture_missing,
+        picture_unsafe,
         picture_without_alt,
         price_for_unknown_piece,
         procedure_unknown,
