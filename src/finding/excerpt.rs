@@ -29,8 +29,6 @@ pub(super) struct Excerpt {
     pub(super) left_over: Vec<String>,
     /// How wide the column of line numbers is.
     pub(super) gutter: usize,
-    /// True when there is a line under the header.
-    pub(super) drawn: bool,
 }
 
 /// One caret row: columns of a drawn line, in bytes of the drawn line.
@@ -72,7 +70,7 @@ pub(super) fn draw(finding: &Finding, related: &[Mark<'_>], sources: &SourceMap,
             left_over.push(format!("{} ({}:{}:{})", clean(mark.text), clean(sources.path(mark.place.file)), there.line, there.column));
         }
     }
-    Excerpt { text, left_over, gutter, drawn: drawable.is_some() }
+    Excerpt { text, left_over, gutter }
 }
 
 fn close(sources: &SourceMap, mark: &Mark<'_>, at: LineColumn) -> bool {

@@ -118,9 +118,6 @@ fn draw(out: &mut String, finding: &Finding, sources: &SourceMap, style: Style) 
     if !finding.help.is_empty() {
         notes.push(("help", clean(&finding.help)));
     }
-    if !notes.is_empty() && excerpt.drawn {
-        out.push_str(&format!("{} |\n", " ".repeat(excerpt.gutter)));
-    }
     for (word, text) in notes {
         let indent = excerpt.gutter + 5 + word.len();
         let lines = wrapped(&format!("{} = {word}: {text}", " ".repeat(excerpt.gutter)), style.width, indent);

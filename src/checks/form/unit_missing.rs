@@ -28,7 +28,7 @@ mod tests {
 species: chicken
 revision: { number: 1, date: 2026-03-02, author: course lead, approved-by: head butcher, review-by: 2027-03-02 }
 start: { piece: chicken-whole, weight: 1.6–2.0, typical: 1.8 kg, temperature: 0–4 °C }
-#                                      ^^^^^^^ fault[unit-missing] a weight without a unit: `2.0`
+#                                      ^^^^^^^ fault[unit-missing] a weight without a unit: `1.6–2.0`
 cautions: [protect-holding-hand, blade-away-from-body]
 steps:
   - { name: Halve, take: chicken-whole, do: Cut along the keel., minutes: 1–2, give: { chicken-half: { share: 98–100 %, pieces: 2, use: retail } }, loss: 0–2 % }

@@ -36,22 +36,20 @@ mod tests {
 
     #[test]
     fn a_misspelt_profile() {
-        files(&[(
-            "guidebook.yaml",
-            "title: Our shop
+        files(&[
+            ("guidebook.yaml", "title: Our shop
 limits: eu-835
 #       ^^^^^^ fault[limits-unknown] `eu-835` is not a built-in profile
-",
-        )]);
+"),
+        ]);
     }
 
     #[test]
     fn a_profile() {
-        files(&[(
-            "guidebook.yaml",
-            "title: Our shop
+        files(&[
+            ("guidebook.yaml", "title: Our shop
 limits: uk-retail
-",
-        )]);
+"),
+        ]);
     }
 }

@@ -7,6 +7,7 @@ use crate::model::links::candidates;
 use crate::model::picture_safety::{Danger, danger};
 use std::collections::BTreeMap;
 
+
 pub(in crate::checks) static CHECK: Check = Check {
     info: CheckInfo {
         id: "picture-unsafe",
@@ -47,12 +48,9 @@ mod tests {
     fn a_script() {
         files(&[
             ("pictures/half.svg", "<svg xmlns=\"http://www.w3.org/2000/svg\"><script>1</script></svg>"),
-            (
-                "pages/a.md",
-                "Look ![half](../pictures/half.svg).
+            ("pages/a.md", "Look ![half](../pictures/half.svg).
 #    ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ fault[picture-unsafe] an element `script`
-",
-            ),
+"),
         ]);
     }
 
@@ -60,16 +58,15 @@ mod tests {
     fn lines_and_words() {
         files(&[
             ("pictures/half.svg", "<svg xmlns=\"http://www.w3.org/2000/svg\"><path d=\"M0 0L1 1\"/><text>Cut here</text></svg>"),
-            (
-                "pages/a.md",
-                "Look ![half](../pictures/half.svg).
-",
-            ),
+            ("pages/a.md", "Look ![half](../pictures/half.svg).
+"),
         ]);
     }
 
     #[test]
     fn a_drawing_that_nothing_names() {
-        files(&[("pictures/half.svg", "<svg xmlns=\"http://www.w3.org/2000/svg\"><script>1</script></svg>")]);
+        files(&[
+            ("pictures/half.svg", "<svg xmlns=\"http://www.w3.org/2000/svg\"><script>1</script></svg>"),
+        ]);
     }
 }

@@ -26,8 +26,10 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
             continue;
         }
         let all = || builtin.keys().map(String::as_str);
-        let help = nearest(&wear.value, all())
-            .map_or_else(|| format!("Write one of {}.", all().collect::<Vec<_>>().join(", ")), |near| format!("Write `{near}`."));
+        let help = nearest(&wear.value, all()).map_or_else(
+            || format!("Write one of {}.", all().collect::<Vec<_>>().join(", ")),
+            |near| format!("Write `{near}`."),
+        );
         report.add(CHECK.info.at(wear.place, format!("`{}` is not a built-in protection", wear.value)).help(help));
     }
 }
@@ -56,14 +58,13 @@ mod tests {
 
     #[test]
     fn a_tool_of_the_shop() {
-        files(&[(
-            "tools.yaml",
-            "tub:
+        files(&[
+            ("tools.yaml", "tub:
   name: Tub
   never: [scarf]
 #         ^^^^^ fault[wear-unknown] `scarf`
-",
-        )]);
+"),
+        ]);
     }
 
     #[test]

@@ -51,7 +51,6 @@ fault[unknown-key]: a step has no key `titel`
   |
 1 | title: Café loin
   |        ^^^^
-  |
   = help: Write `title`.
 
 fault[shares-exceed-whole]: the shares of this step add to 104 % at least of
@@ -63,7 +62,6 @@ fault[shares-exceed-whole]: the shares of this step add to 104 % at least of
 5 |       a: 5–7 %
 6 |       b: 99 %
   |          ---- at least 99 %
-  |
   = note: the piece is listed here (cuts/pork.yaml:1:1)
   = help: Lower a share by 4 % or more, or take one of the pieces out of this
           step and give it in another.
@@ -76,8 +74,7 @@ fault[shares-exceed-whole]: the shares of this step add to 104 % at least of
 #[test]
 fn several_files_have_headings_and_none_has_an_excerpt_without_text() {
     let desk = Desk::new(&[("a.yaml", "title: x\n"), ("b.yml", "")]);
-    let end =
-        Finding::fault("file-ending", Place::new(FileId(1), Span::new(0, 0)), "this file is not read").help("rename it to `b.yaml`");
+    let end = Finding::fault("file-ending", Place::new(FileId(1), Span::new(0, 0)), "this file is not read").help("rename it to `b.yaml`");
     let findings = [Finding::advice("sentence-long", desk.at("a.yaml", "x"), "21 words"), end];
     let expected = "\
 a.yaml: no faults, 1 piece of advice

@@ -53,15 +53,15 @@ pub fn mass(text: &str) -> Result<Range<Mass>, Slip> {
     no_comma(text)?;
     let (low, high) = ends(text);
     let Some(high) = high else {
-        return one_mass(low, None).map(Range::single);
+        return one_mass(low, None, text).map(Range::single);
     };
-    let high_mass = one_mass(high, None)?;
-    let low_mass = one_mass(low, Some(high_mass.unit()))?;
+    let high_mass = one_mass(high, None, text)?;
+    let low_mass = one_mass(low, Some(high_mass.unit()), text)?;
     ordered(low_mass, high_mass, low, high)
 }
 
-/// One weight; `outer` is the unit stated at the other end of a range.
-fn one_mass(text: &str, outer: Option<MassUnit>) -> Result<Mass, Slip> {
+/// One weight; `outer` is the unit stated at the other end of a range, `whole` the text that a slip shows.
+fn one_mass(text: &str, outer: Option<MassUnit>, whole: &str) -> Result<Mass, Slip> {
     let first = part(text)?;
     if let Some((pounds, ounces)) = first.unit.strip_prefix("lb").and_then(|rest| Some((&first, rest.trim().strip_suffix("oz")?))) {
         let ounces = part(ounces)?;
@@ -71,7 +71,7 @@ fn one_mass(text: &str, outer: Option<MassUnit>) -> Result<Mass, Slip> {
             return positive(total, MassUnit::Pound, text);
         }
     }
-    let unit = unit_of(first.unit, MASS_UNITS, outer, text, "a weight", "kg, g, lb or oz")?;
+    let unit = unit_of(first.unit, MASS_UNITS, outer, whole, "a weight", "kg, g, lb or oz")?;
     positive(scaled(first.number, unit.picograms(), text)?, unit, text)
 }
 
@@ -88,10 +88,10 @@ fn positive(picograms: i128, unit: MassUnit, text: &str) -> Result<Mass, Slip> {
 /// A slip when the unit is missing or unknown, a number is malformed, or the range is upside down.
 pub fn temperature(text: &str) -> Result<Range<Temperature>, Slip> {
     no_comma(text)?;
-    let one = |text: &str, outer| {
-        let part = part(text)?;
+    let one = |end: &str, outer| {
+        let part = part(end)?;
         let unit = unit_of(part.unit, TEMPERATURE_UNITS, outer, text, "a temperature", "\u{b0}C or \u{b0}F")?;
-        let thousandths = i64::try_from(scaled(part.number, 1_000, text)?).map_err(|_| Slip::too_large(text))?;
+        let thousandths = i64::try_from(scaled(part.number, 1_000, end)?).map_err(|_| Slip::too_large(end))?;
         Ok(Temperature::from_thousandths(thousandths, unit))
     };
     let (low, high) = ends(text);
@@ -109,10 +109,10 @@ pub fn temperature(text: &str) -> Result<Range<Temperature>, Slip> {
 /// A slip when the unit is missing or unknown, a number is malformed, or the range is upside down.
 pub fn length(text: &str) -> Result<Range<Length>, Slip> {
     no_comma(text)?;
-    let one = |text: &str, outer: Option<LengthUnit>| {
-        let part = part(text)?;
+    let one = |end: &str, outer: Option<LengthUnit>| {
+        let part = part(end)?;
         let unit = unit_of(part.unit, LENGTH_UNITS, outer, text, "a length", "mm, cm or in")?;
-        let nanometres = i64::try_from(scaled(part.number, i128::from(unit.nanometres()), text)?).map_err(|_| Slip::too_large(text))?;
+        let nanometres = i64::try_from(scaled(part.number, i128::from(unit.nanometres()), end)?).map_err(|_| Slip::too_large(end))?;
         Ok(Length { nanometres, unit })
     };
     let (low, high) = ends(text);

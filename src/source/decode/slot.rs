@@ -59,7 +59,7 @@ impl<'de> Slot<'de, '_> {
 
     pub(super) fn missing(&self, span: Span) -> Mistake {
         let message = format!("`{}` is missing from {}", self.name, self.parent);
-        Finding::fault("missing-key", self.sink.place(span), message).help(format!("add `{}: `", self.name)).into()
+        Finding::fault("missing-key", self.sink.place(span), message).help(format!("add `{}:` here", self.name)).into()
     }
 
     fn empty(&self, node: &Node) -> Mistake {

@@ -109,6 +109,8 @@ fn help_names_one_thing_to_type() {
     assert_eq!(temperature("-18 to -20 °C").unwrap_err().help, "Write `-20–-18 °C`.");
     assert_eq!(mass("8–6.5 kg").unwrap_err().help, "Write `6.5–8 kg`.");
     assert_eq!(mass("7.5").unwrap_err().help, "Add kg, g, lb or oz, as in `7.5 kg`.");
+    assert_eq!(mass("6.5–8.0").unwrap_err().help, "Add kg, g, lb or oz, as in `6.5–8.0 kg`.");
+    assert_eq!(mass("6–8 kilos").unwrap_err().help, "Write `kg`: `6–8 kg`.");
     assert_eq!(mass("7 lbs").unwrap_err().help, "Write `lb`: `7 lb`.");
     assert_eq!(minutes("3–5 min").unwrap_err().help, "Write `3–5`.");
 }
