@@ -91,17 +91,40 @@ fn the_guide_without_a_slip_is_sound() {
 
 #[test]
 fn a_weight_without_a_unit() {
-    insta::assert_snapshot!(slip("weight: 6.5–8.0 kg", "weight: 6.5–8.0"), @r#"@@a_weight_without_a_unit@@"#);
+    insta::assert_snapshot!(slip("weight: 6.5–8.0 kg", "weight: 6.5–8.0"), @r#"
+    fault[unit-missing]: a weight without a unit: `6.5–8.0`
+      --> pork/loin.yaml:12:11
+       |
+    12 |   weight: 6.5–8.0
+       |           ^^^^^^^
+       = help: Add kg, g, lb or oz, as in `6.5–8.0 kg`.
+    "#);
 }
 
 #[test]
 fn a_range_upside_down() {
-    insta::assert_snapshot!(slip("pork-eye-rough: 66–72 %", "pork-eye-rough: 72–66 %"), @r#"@@a_range_upside_down@@"#);
+    insta::assert_snapshot!(slip("pork-eye-rough: 66–72 %", "pork-eye-rough: 72–66 %"), @r#"
+    fault[range-inverted]: the range is upside down: 72 is above 66 %
+      --> pork/loin.yaml:25:23
+       |
+    25 |       pork-eye-rough: 72–66 %
+       |                       ^^^^^^^
+       = help: Write `66–72 %`.
+    "#);
 }
 
 #[test]
 fn a_key_written_twice() {
-    insta::assert_snapshot!(slip("    minutes: 5–12\n", "    minutes: 5–12\n    minutes: 6–12\n"), @r#"@@a_key_written_twice@@"#);
+    insta::assert_snapshot!(slip("    minutes: 5–12\n", "    minutes: 5–12\n    minutes: 6–12\n"), @r#"
+    fault[doubled-key]: `minutes` stands here twice
+      --> pork/loin.yaml:24:5
+       |
+    23 |     minutes: 5–12
+       |     ------- it stands here first
+    24 |     minutes: 6–12
+       |     ^^^^^^^
+       = help: Keep one of the two, or give one another name.
+    "#);
 }
 
 #[test]
@@ -111,47 +134,117 @@ fn a_misspelt_piece() {
 
 #[test]
 fn over_the_whole() {
-    insta::assert_snapshot!(slip("pork-eye-rough: 66–72 %", "pork-eye-rough: 76–80 %"), @r#"@@over_the_whole@@"#);
+    insta::assert_snapshot!(slip("pork-eye-rough: 66–72 %", "pork-eye-rough: 76–80 %"), @r#"
+    fault[shares-exceed-whole]: the low ends of `Lift the loin` add up to 103.6 %,
+        3.6 points over what the step takes (0.259 kg of a 7.2 kg start)
+      --> pork/loin.yaml:24:5
+       |
+    24 |     give:
+       |     ^^^^
+       = help: Lower a low end, such as `pork-eye-rough: 72.4–80 %`, or write `rest`
+               for one piece.
+    "#);
 }
 
 #[test]
 fn short_of_the_whole() {
-    insta::assert_snapshot!(slip("pork-eye: { share: 84–90 %", "pork-eye: { share: 74–80 %"), @r#"@@short_of_the_whole@@"#);
+    insta::assert_snapshot!(slip("pork-eye: { share: 84–90 %", "pork-eye: { share: 74–80 %"), @r#"
+    fault[shares-fall-short]: the high ends of `Trim the loin` add up to 97.5 %, 2.5
+        points short of what the step takes (0.124 kg of a 7.2 kg start)
+      --> pork/loin.yaml:46:5
+       |
+    46 |     give:
+       |     ^^^^
+       = help: Raise a high end, such as `pork-eye: 74–82.5 %`, or name the piece
+               that is missing.
+    "#);
 }
 
 #[test]
 fn a_use_left_out() {
-    insta::assert_snapshot!(slip(" counts: { ribs: 11 }, use: retail }", " counts: { ribs: 11 } }"), @r#"@@a_use_left_out@@"#);
+    insta::assert_snapshot!(slip(" counts: { ribs: 11 }, use: retail }", " counts: { ribs: 11 } }"), @r#"
+    fault[final-piece-without-use]: no step takes `pork-ribs`, and it has no use
+      --> pork/loin.yaml:36:18
+       |
+    36 |       pork-ribs: { share: 40–48 %, counts: { ribs: 11 } }
+       |                  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+       = help: Add `use:` with one of retail, for-cutting, lean-trim, fat-trim,
+               bone, skin, offal, inedible, risk-material.
+    "#);
 }
 
 #[test]
 fn a_tab_in_the_indentation() {
-    insta::assert_snapshot!(slip("    take: pork-frame", "\ttake: pork-frame"), @r#"@@a_tab_in_the_indentation@@"#);
+    insta::assert_snapshot!(slip("    take: pork-frame", "\ttake: pork-frame"), @r#"
+    fault[tab-indent]: a tab stands in the indentation, where YAML takes spaces only
+      --> pork/loin.yaml:29:1
+       |
+    29 |     take: pork-frame
+       | ^^^^
+       = help: Put spaces in its place.
+    "#);
 }
 
 #[test]
 fn a_date_in_another_order() {
-    insta::assert_snapshot!(slip("date: 2026-10-05", "date: 13.10.2026"), @r#"@@a_date_in_another_order@@"#);
+    insta::assert_snapshot!(slip("date: 2026-10-05", "date: 13.10.2026"), @r#"
+    fault[date-malformed]: expected a date as year-month-day, found `13.10.2026`
+     --> pork/loin.yaml:5:9
+      |
+    5 |   date: 13.10.2026
+      |         ^^^^^^^^^^
+      = help: Write `2026-10-13`.
+    "#);
 }
 
 #[test]
 fn a_rib_too_many() {
-    insta::assert_snapshot!(slip("counts: { ribs: 11 }, use", "counts: { ribs: 12 }, use"), @r#"@@a_rib_too_many@@"#);
+    insta::assert_snapshot!(slip("counts: { ribs: 11 }, use", "counts: { ribs: 12 }, use"), @r#"
+    fault[counts-not-conserved]: `Saw the ribs off` takes 11 ribs and gives 12: 1
+        too many
+      --> pork/loin.yaml:35:5
+       |
+    35 |     give:
+       |     ^^^^
+       = help: Make the `ribs` of the outputs add up to 11, or write `rest` for one.
+    "#);
 }
 
 #[test]
 fn a_line_out_of_line() {
-    insta::assert_snapshot!(slip("    take: pork-frame", "   take: pork-frame"), @r#"@@a_line_out_of_line@@"#);
+    insta::assert_snapshot!(slip("    take: pork-frame", "   take: pork-frame"), @r#"
+    fault[indent]: `take` does not line up with the keys around it
+      --> pork/loin.yaml:29:4
+       |
+    29 |    take: pork-frame
+       |    ^^^^
+       = help: Begin it in the same column as the keys that it belongs with.
+    "#);
 }
 
 #[test]
 fn a_key_left_out() {
-    insta::assert_snapshot!(slip("    do: Plane the fat to 3 mm.\n", ""), @r#"@@a_key_left_out@@"#);
+    insta::assert_snapshot!(slip("    do: Plane the fat to 3 mm.\n", ""), @r#"
+    fault[missing-key]: `do` is missing from a step
+      --> pork/loin.yaml:39:5
+       |
+    39 |   - name: Trim the loin
+       |     ^^^^
+       = help: Add `do:` here.
+    "#);
 }
 
 #[test]
 fn another_encoding() {
     let mut bytes = GUIDE.replace("title: Pork loin", "title: Pork ca").into_bytes();
     bytes.splice(14..14, *b"f\xe9 loin");
-    insta::assert_snapshot!(held(shown(bytes)), @r#"@@another_encoding@@"#);
+    insta::assert_snapshot!(held(shown(bytes)), @r#"
+    fault[not-utf-8]: the byte 0xE9 here is not UTF-8; in Latin-1 or Windows-1252 it
+        would be `é`
+     --> pork/loin.yaml:1:16
+      |
+    1 | title: Pork caf� loin off the bone
+      |                ^
+      = help: Save the file again with the encoding UTF-8.
+    "#);
 }
