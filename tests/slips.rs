@@ -129,7 +129,15 @@ fn a_key_written_twice() {
 
 #[test]
 fn a_misspelt_piece() {
-    insta::assert_snapshot!(slip("take: pork-frame", "take: pork-farme"), @r#"@@a_misspelt_piece@@"#);
+    insta::assert_snapshot!(slip("take: pork-frame", "take: pork-farme"), @r#"
+    fault[piece-unknown]: no step gives `pork-farme`, and the work does not start
+        from it
+      --> pork/loin.yaml:29:11
+       |
+    29 |     take: pork-farme
+       |           ^^^^^^^^^^
+       = help: Write `pork-frame`.
+    "#);
 }
 
 #[test]
@@ -141,8 +149,7 @@ fn over_the_whole() {
        |
     24 |     give:
        |     ^^^^
-       = help: Lower a low end, such as `pork-eye-rough: 72.4–80 %`, or write `rest`
-               for one piece.
+       = help: Lower a low end: `pork-eye-rough: 72.4–80 %` would fit.
     "#);
 }
 
@@ -155,8 +162,7 @@ fn short_of_the_whole() {
        |
     46 |     give:
        |     ^^^^
-       = help: Raise a high end, such as `pork-eye: 74–82.5 %`, or name the piece
-               that is missing.
+       = help: Raise a high end: `pork-eye: 74–82.5 %` would fit.
     "#);
 }
 
@@ -206,7 +212,7 @@ fn a_rib_too_many() {
        |
     35 |     give:
        |     ^^^^
-       = help: Make the `ribs` of the outputs add up to 11, or write `rest` for one.
+       = help: Make the ribs add up to 11, or write `rest` for one output.
     "#);
 }
 
