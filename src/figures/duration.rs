@@ -24,6 +24,8 @@ pub fn numbers(minutes: Range<Minutes>) -> String {
 }
 
 fn hours(minutes: f64) -> String {
+    // Half a minute is not read in hours.
+    let minutes = (minutes + 0.5).floor();
     let whole = (minutes / 60.0).floor();
     let rest = minutes - whole * 60.0;
     let rest = (rest > 0.0).then(|| format!("{}{NO_BREAK}min", coordinate(rest)));
@@ -49,7 +51,7 @@ mod tests {
         assert_eq!(show(500, 1_000), "0.5\u{2013}1.0 min");
         assert_eq!(show(3_000, 3_000), "3 min");
         assert_eq!(show(110_000, 160_000), "1 h 50 min to 2 h 40 min");
-        assert_eq!(show(45_000, 120_500), "45 min to 2 h 0.5 min");
+        assert_eq!(show(45_000, 120_500), "45 min to 2 h 1 min");
         assert_eq!(show(180_000, 180_000), "3 h");
     }
 }

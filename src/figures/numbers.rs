@@ -42,8 +42,10 @@ pub fn short(value: f64, decimals: u32) -> String {
 #[must_use]
 pub fn pair(low: f64, high: f64, decimals: u32) -> (String, String) {
     let at = |value| needed(units(value, decimals), decimals).unwrap_or(0);
-    let decimals = at(low).max(at(high));
-    (fixed(low, decimals), fixed(high, decimals))
+    let places = at(low).max(at(high));
+    // Nothing is nothing: a zero needs no decimals.
+    let show = |value| if units(value, decimals) == 0 { "0".to_owned() } else { fixed(value, places) };
+    (show(low), show(high))
 }
 
 /// `low–high`, the one value where both print alike, or `low to high` beside a minus sign.
@@ -126,6 +128,7 @@ mod tests {
         assert_eq!(percent_range(0.18, 0.23), "18\u{2013}23\u{a0}%");
         assert_eq!(percent_range(0.766, 0.818), "76.6\u{2013}81.8\u{a0}%");
         assert_eq!(percent_range(0.0, 0.0), "0\u{a0}%");
+        assert_eq!(percent_range(0.0, 0.005), "0\u{2013}0.5\u{a0}%");
     }
 
     #[test]

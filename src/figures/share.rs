@@ -5,7 +5,7 @@ use serde::Serialize;
 use crate::analysis::shares::ShareRange;
 use crate::model::Procedure;
 
-use super::numbers::{coordinate, fixed, from_units, percent, percent_range};
+use super::numbers::{fixed, from_units, percent, percent_range, short};
 use super::units::Scale;
 
 /// The start weight at which figures are worked, and the units in which they are shown.
@@ -51,8 +51,8 @@ pub struct Percent {
 pub struct Bar {
     /// Where the least ends.
     pub low: String,
-    /// From the least to the greatest.
-    pub width: String,
+    /// Where the greatest ends.
+    pub high: String,
     /// Where the typical value lies.
     pub typical: String,
 }
@@ -71,8 +71,9 @@ impl Percent {
     }
 
     fn with_typical(share: ShareRange, typical: String) -> Self {
-        let length = |share: f64| format!("{}%", coordinate(share * 100.0));
-        let bar = Bar { low: length(share.low), width: length(share.high - share.low), typical: length(share.typical) };
+        // One decimal, as the words beside it have: on a phone that is a third of a pixel.
+        let length = |share: f64| format!("{}%", short(share * 100.0, 1));
+        let bar = Bar { low: length(share.low), high: length(share.high), typical: length(share.typical) };
         Self { low: percent(share.low), typical, high: percent(share.high), range: percent_range(share.low, share.high), bar }
     }
 }
@@ -169,6 +170,6 @@ mod tests {
         assert_eq!(figure.of_start.typical, "5.5");
         assert_eq!(figure.weight.range, "0.34\u{2013}0.49\u{a0}kg");
         assert_eq!(figure.weight.of_start, ["0.045", "0.055", "0.065"]);
-        assert_eq!(figure.of_start.bar, Bar { low: "4.5%".into(), width: "2%".into(), typical: "5.5%".into() });
+        assert_eq!(figure.of_start.bar, Bar { low: "4.5%".into(), high: "6.5%".into(), typical: "5.5%".into() });
     }
 }

@@ -12,7 +12,7 @@ use crate::model::Guidebook;
 use crate::model::words::Use;
 
 use super::kind::Kind;
-use super::numbers::{coordinate, fixed, short};
+use super::numbers::{fixed, short};
 use super::share::{Figure, Rounded, Worked};
 
 /// A printed whole.
@@ -124,8 +124,8 @@ impl YieldTable {
                 kind,
                 rows,
                 sum: Figure::in_whole(share, worked, sum),
-                from: format!("{}%", coordinate(from)),
-                length: format!("{}%", coordinate(length)),
+                from: format!("{}%", short(from, 1)),
+                length: format!("{}%", short(length, 1)),
             });
             from += length;
         }

@@ -8,11 +8,11 @@ use serde::Serialize;
 use tera::{Context, Kwargs, State, Tera, TeraResult, Value};
 
 use super::escape::keep_units;
-use super::policy::style_source;
 use super::theme::Theme;
 use super::theme_error::ThemeError;
 use super::words::Words;
-use super::{paths, style};
+use super::paths;
+use super::style::{Look, Style};
 
 /// Words that the program itself asks for, or that templates name by an id they put together.
 const OWN_WORDS: &[&str] = &[
@@ -28,10 +28,8 @@ pub(super) struct Engine {
     tera: Tera,
     /// The words.
     pub(super) words: Arc<Words>,
-    /// The style sheet that every page carries.
-    pub(super) style: String,
-    /// Its source expression in the policy of a page.
-    pub(super) style_source: String,
+    /// The style of each kind of page.
+    styles: BTreeMap<Look, Style>,
     /// Scripts by their name in the theme: path in the site, and bytes.
     pub(super) scripts: BTreeMap<String, (String, Vec<u8>)>,
 }
@@ -57,7 +55,10 @@ impl Engine {
             templates.push((path.trim_start_matches("templates/").to_owned(), text));
         }
         tera.add_raw_templates(templates.iter().map(|(name, text)| (name.as_str(), *text)))?;
-        let style = style::small(theme.text("style.css")?);
+        let mut styles = BTreeMap::new();
+        for look in Look::ALL {
+            styles.insert(*look, Style::of(theme, look.files())?);
+        }
         let mut scripts = BTreeMap::new();
         for path in theme.in_folder("scripts/") {
             let bytes = theme.bytes(path).unwrap_or_default().to_vec();
@@ -65,7 +66,12 @@ impl Engine {
             let name = path.trim_start_matches("scripts/");
             scripts.insert(name.to_owned(), (paths::asset(name, &mark), bytes));
         }
-        Ok(Self { tera, words, style_source: style_source(&style), style, scripts })
+        Ok(Self { tera, words, styles, scripts })
+    }
+
+    /// The style of a kind of page.
+    pub(super) fn style(&self, look: Look) -> Result<&Style, ThemeError> {
+        self.styles.get(&look).ok_or_else(|| ThemeError::new("a page asks for a style that no page has"))
     }
 
     /// Makes one page.

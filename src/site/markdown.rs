@@ -37,7 +37,7 @@ pub(super) fn blocks(text: &str, layout: Layout, targets: &dyn Targets) -> Strin
         out: String::with_capacity(text.len() * 2),
         layout,
         targets,
-        alignments: Vec::new(), cell: 0, header: false, picture: None, inside: 0, last_heading: layout.top_heading.saturating_sub(1) };
+        alignments: Vec::new(), cell: 0, header: false, picture: None, inside: 0, links: Vec::new(), last_heading: layout.top_heading.saturating_sub(1) };
     for event in Parser::new_ext(text, options()) {
         writer.event(event);
         if writer.out.len() > MOST_OUTPUT {
@@ -48,6 +48,13 @@ pub(super) fn blocks(text: &str, layout: Layout, targets: &dyn Targets) -> Strin
         }
     }
     writer.out
+}
+
+/// Likewise, without the element around a single paragraph, for places that are one already.
+pub(super) fn inline(text: &str, layout: Layout, targets: &dyn Targets) -> String {
+    let blocks = blocks(text, layout, targets);
+    let single = blocks.strip_prefix("<p>").and_then(|rest| rest.strip_suffix("</p>")).filter(|inside| !inside.contains("<p>") && !inside.contains("</p>"));
+    single.map_or_else(|| blocks.clone(), str::to_owned)
 }
 
 /// The first paragraph as plain text on one line, for places that hold no more.
@@ -95,6 +102,8 @@ struct Writer<'a> {
     picture: Option<(Option<(String, u32, u32)>, String)>,
     /// How many elements are open that a new paragraph must not cut: lists, emphasis, links.
     inside: usize,
+    /// For each link that is open, whether it leads anywhere; of one that does not, only the words are left.
+    links: Vec<bool>,
     /// The level of the last heading, so that none is skipped.
     last_heading: u8,
 }
@@ -165,13 +174,12 @@ impl Writer<'_> {
             Tag::Strikethrough => self.out.push_str("<del>"),
             Tag::Link { dest_url, .. } => {
                 let link = outside(&dest_url).or_else(|| self.targets.link(&dest_url));
-                self.out.push_str("<a");
+                self.links.push(link.is_some());
                 if let Some(link) = link {
-                    self.out.push_str(" href=\"");
+                    self.out.push_str("<a href=\"");
                     html(&link, &mut self.out);
-                    self.out.push('"');
+                    self.out.push_str("\">");
                 }
-                self.out.push('>');
             }
             Tag::Image { dest_url, .. } => self.picture = Some((self.targets.picture(&dest_url), String::new())),
             _ => {}
@@ -203,7 +211,7 @@ impl Writer<'_> {
             TagEnd::Emphasis => "</em>",
             TagEnd::Strong => "</strong>",
             TagEnd::Strikethrough => "</del>",
-            TagEnd::Link => "</a>",
+            TagEnd::Link if self.links.pop() == Some(true) => "</a>",
             _ => "",
         };
         self.out.push_str(text);

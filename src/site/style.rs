@@ -1,9 +1,62 @@
-//! The style sheet made small enough for the first flight of a page: comments and needless space taken out.
+//! The style of each kind of page: only the files that it needs, without comments and needless space, so that page and
+//! style arrive together in the first flight.
 //!
-//! Nothing else is changed, so that what is served is what was written.
+//! Nothing else is changed: what is served is what was written.
+
+use super::policy::style_source;
+use super::theme::Theme;
+use super::theme_error::ThemeError;
+
+/// Kinds of pages by what they look like.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Look {
+    /// Lists of guides.
+    List,
+    /// A guide.
+    Guide,
+    /// Tables.
+    Table,
+}
+
+impl Look {
+    /// All kinds.
+    pub(super) const ALL: &[Self] = &[Self::List, Self::Guide, Self::Table];
+
+    /// The style files of the theme that such a page carries, in their order.
+    pub(super) const fn files(self) -> &'static [&'static str] {
+        match self {
+            Self::List => &["styles/base.css", "styles/list.css"],
+            Self::Guide => &["styles/base.css", "styles/table.css", "styles/guide.css"],
+            Self::Table => &["styles/base.css", "styles/table.css", "styles/list.css"],
+        }
+    }
+}
+
+/// A style as pages carry it.
+#[derive(Debug, Clone)]
+pub(super) struct Style {
+    /// The text.
+    pub(super) text: String,
+    /// Its source expression in the policy of a page.
+    pub(super) source: String,
+}
+
+impl Style {
+    /// These files of a theme, one after the other.
+    pub(super) fn of(theme: &Theme, files: &[&str]) -> Result<Self, ThemeError> {
+        let mut text = String::new();
+        for file in files {
+            text.push_str(&small(theme.text(file)?));
+        }
+        if text.contains("</") {
+            return Err(ThemeError::new(format!("a style of the theme `{}` holds `</`, which would end it in a page", theme.name())));
+        }
+        Ok(Self { source: style_source(&text), text })
+    }
+}
 
 /// Without comments, line breaks and indentation. Strings and `url(…)` are kept as they are.
-pub(super) fn small(css: &str) -> String {
+fn small(css: &str) -> String {
     let mut out = String::with_capacity(css.len());
     let mut rest = css;
     let mut quote: Option<char> = None;
@@ -35,6 +88,9 @@ pub(super) fn small(css: &str) -> String {
                 if matches!(character, '{' | '}' | ';') && out.ends_with(' ') {
                     out.pop();
                 }
+                if character == '}' && out.ends_with(';') {
+                    out.pop();
+                }
                 if matches!(character, '"' | '\'') {
                     quote = Some(character);
                 }
@@ -52,7 +108,7 @@ mod tests {
 
     #[test]
     fn comments_and_needless_space_go() {
-        assert_eq!(small("/* a */\na {\n  b: c d;\n  /* e */ f: g;\n}\n\nh, i > j { k: l }\n"), "a{b: c d;f: g;}h,i > j{k: l}");
+        assert_eq!(small("/* a */\na {\n  b: c d;\n  /* e */ f: g;\n}\n\nh, i > j { k: l }\n"), "a{b: c d;f: g}h,i > j{k: l}");
     }
 
     #[test]

@@ -27,6 +27,8 @@ pub struct Frame {
     pub trail: Vec<Link>,
     /// Links to the scripts of the page.
     pub scripts: Vec<String>,
+    /// Kinds of pieces whose hatches the page needs, by id: `bone`.
+    pub paints: Vec<&'static str>,
     /// The anchor of the main content.
     pub main_anchor: &'static str,
 }

@@ -128,6 +128,10 @@ pub struct Yields {
     pub table: YieldTable,
     /// Beside the rows of the table, by id of the piece: where it leads and what the figures rest on.
     pub rows: Vec<EvidenceRow>,
+    /// True when the rows rest on different things, so that each must say on what.
+    pub mixed: bool,
+    /// What all rows rest on: `source`, `own`, or empty when they differ or are tested.
+    pub rests_on: &'static str,
     /// How many pieces are for the counter.
     pub retail: usize,
     /// How many are cut further.

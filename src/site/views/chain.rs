@@ -1,6 +1,6 @@
 //! What house cuts make of a starting piece.
 
-use super::frame::About;
+use super::frame::{About, paints};
 use super::{Views, gone};
 use crate::figures::Worked;
 use crate::figures::yield_table::YieldTable;
@@ -8,6 +8,7 @@ use crate::site::context::chain::{Chain, ChainPage};
 use crate::site::context::frame::Link;
 use crate::site::page::folder_of;
 use crate::site::paths;
+use crate::site::style::Look;
 use crate::site::theme_error::ThemeError;
 
 impl Views<'_> {
@@ -19,10 +20,12 @@ impl Views<'_> {
         let mut trail = vec![self.home_link(path), self.tables_link(path)?];
         trail.push(Link { name: self.species_name(species), href: paths::link(path, &paths::species_table(species)) });
         let page = self.frame(About {
+            paints: paints([&chain.table]),
             path,
             title: self.engine.words.with("chain-title", &[("piece", chain.table.start.as_str().into())])?,
             trail,
             procedure: None,
+            look: Look::Table,
             scripts: &["weight.js"],
             anchor: "main",
         })?;

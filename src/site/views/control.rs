@@ -25,7 +25,7 @@ impl Views<'_> {
             approved_by: text(&revision.approved_by),
             review_by: date(&revision.review_by)?,
             review_by_iso: iso(&revision.review_by),
-            change_html: self.blocks(page, &revision.change),
+            change_html: self.inline(page, &revision.change),
             change: revision.change.value().map_or_else(String::new, |change| markdown::first_line(change)),
         })
     }
@@ -66,6 +66,12 @@ impl Views<'_> {
     /// An authored text as HTML blocks below a heading of the third level.
     pub(super) fn blocks(&self, page: &str, stated: &Stated<String>) -> String {
         self.laid_out(page, stated, Layout { top_heading: 4, lines: false })
+    }
+
+    /// An authored text as HTML, without an element around a single paragraph.
+    pub(super) fn inline(&self, page: &str, stated: &Stated<String>) -> String {
+        let layout = Layout { top_heading: 4, lines: false };
+        stated.value().map_or_else(String::new, |text| markdown::inline(text, layout, &FromPage { views: self, page }))
     }
 
     /// An authored text as HTML blocks.

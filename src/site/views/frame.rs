@@ -1,13 +1,17 @@
 //! The frame of a page.
 
+use std::collections::BTreeSet;
+
 use fluent_bundle::FluentValue;
 
 use super::Views;
+use crate::figures::{Kind, YieldTable};
 use crate::model::Procedure;
 use crate::model::words::State;
 use crate::site::context::frame::{Frame, Link};
 use crate::site::escape::css_string;
 use crate::site::policy::{policy, style_source};
+use crate::site::style::Look;
 use crate::site::theme_error::ThemeError;
 use crate::site::paths;
 
@@ -21,6 +25,10 @@ pub(super) struct About<'a> {
     pub(super) trail: Vec<Link>,
     /// The procedure whose revision every sheet names.
     pub(super) procedure: Option<&'a Procedure>,
+    /// What the page looks like.
+    pub(super) look: Look,
+    /// Kinds of pieces that the page shows.
+    pub(super) paints: Vec<&'static str>,
     /// Names of the scripts of the theme that the page uses.
     pub(super) scripts: &'a [&'a str],
     /// The anchor to which the skip link leads.
@@ -46,7 +54,8 @@ impl Views<'_> {
             own_style.push('}');
         }
         let own_source = style_source(&own_style);
-        let sources = if own_style.is_empty() { vec![self.engine.style_source.as_str()] } else { vec![self.engine.style_source.as_str(), own_source.as_str()] };
+        let style = self.engine.style(about.look)?;
+        let sources = if own_style.is_empty() { vec![style.source.as_str()] } else { vec![style.source.as_str(), own_source.as_str()] };
         let scripts = about.scripts.iter().filter_map(|name| self.engine.scripts.get(*name));
         Ok(Frame {
             language: self.book.language.value().cloned().unwrap_or_else(|| "en".to_owned()),
@@ -54,12 +63,13 @@ impl Views<'_> {
             site: self.book.title.value().cloned().unwrap_or_default(),
             publisher: self.book.publisher.value().cloned().unwrap_or_default(),
             policy: policy(&sources),
-            style: self.engine.style.clone(),
+            style: style.text.clone(),
             own_style,
             state: state.to_owned(),
             strip,
             trail: about.trail,
             scripts: scripts.map(|(path, _)| paths::link(about.path, path)).collect(),
+            paints: about.paints,
             main_anchor: about.anchor,
         })
     }
@@ -77,4 +87,10 @@ impl Views<'_> {
         let arguments = [("id", FluentValue::from(procedure.id.as_str())), ("number", number.into()), ("date", date.into())];
         self.engine.words.with(word, &arguments)
     }
+}
+
+/// The kinds of pieces that tables show.
+pub(super) fn paints<'a>(tables: impl IntoIterator<Item = &'a YieldTable>) -> Vec<&'static str> {
+    let kinds: BTreeSet<Kind> = tables.into_iter().flat_map(|table| &table.groups).map(|group| group.kind).collect();
+    kinds.into_iter().map(Kind::id).collect()
 }

@@ -1,7 +1,7 @@
 //! A guide, top to bottom.
 
 use super::control::text;
-use super::frame::About;
+use super::frame::{About, paints};
 use super::links::FromPage;
 use super::step::side;
 use super::{Views, gone};
@@ -16,21 +16,25 @@ use crate::site::context::guide::{Guide, GuidePage, Question, Start};
 use crate::site::escape::keep_units;
 use crate::site::markdown::{self, Layout};
 use crate::site::paths;
+use crate::site::style::Look;
 use crate::site::theme_error::ThemeError;
 
 impl Views<'_> {
     /// What `guide.html` gets.
     pub(super) fn guide(&self, path: &str, at: usize) -> Result<GuidePage, ThemeError> {
         let procedure = self.book.procedures.get(at).ok_or_else(|| gone("procedure"))?;
+        let guide = self.guide_content(path, at, procedure)?;
         let page = self.frame(About {
+            paints: paints(guide.yields.as_ref().map(|yields| &yields.table)),
             path,
             title: self.title(at),
             trail: self.trail(path, &procedure.id),
             procedure: Some(procedure),
+            look: Look::Guide,
             scripts: &["weight.js"],
             anchor: "steps",
         })?;
-        Ok(GuidePage { page, guide: self.guide_content(path, at, procedure)? })
+        Ok(GuidePage { page, guide })
     }
 
     fn guide_content(&self, path: &str, at: usize, procedure: &Procedure) -> Result<Guide, ThemeError> {
@@ -132,7 +136,7 @@ impl Views<'_> {
             }
         }
         let targets = FromPage { views: self, page };
-        texts.into_iter().map(|text| markdown::blocks(text, Layout { top_heading: 3, lines: false }, &targets)).collect()
+        texts.into_iter().map(|text| markdown::inline(text, Layout { top_heading: 3, lines: false }, &targets)).collect()
     }
 
     /// The trail to a page behind a guide.

@@ -2,8 +2,10 @@
 
 use super::Views;
 use super::frame::About;
+use super::rows::main_paints;
 use crate::site::context::home::{Change, HomePage, SpeciesCard};
 use crate::site::page::{folder_of, species_of};
+use crate::site::style::Look;
 use crate::site::theme_error::ThemeError;
 use crate::site::{markdown, paths};
 
@@ -17,20 +19,23 @@ const STARTS: usize = 3;
 impl Views<'_> {
     /// What `home.html` gets.
     pub(super) fn home(&self, path: &str) -> Result<HomePage, ThemeError> {
+        let count = self.book.procedures.len();
+        let listed = if count <= MOST_IN_ONE_LIST { count } else { 0 };
+        let guides = self.rows(path, 0..listed)?;
         let page = self.frame(About {
+            paints: main_paints(&guides),
             path,
             title: self.book.title.value().cloned().unwrap_or_default(),
             trail: Vec::new(),
             procedure: None,
+            look: Look::List,
             scripts: &[],
             anchor: "main",
         })?;
-        let count = self.book.procedures.len();
-        let listed = if count <= MOST_IN_ONE_LIST { count } else { 0 };
         Ok(HomePage {
             page,
             species: species_of(self.book).into_iter().map(|species| self.card(path, species)).collect(),
-            guides: self.rows(path, 0..listed)?,
+            guides,
             changes: self.changes(path)?,
             tables_href: paths::link(path, paths::TABLES),
         })

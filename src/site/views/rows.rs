@@ -1,5 +1,7 @@
 //! A guide as a row of a list.
 
+use std::collections::BTreeSet;
+
 use super::Views;
 use crate::figures::duration;
 use crate::figures::share::Percent;
@@ -37,4 +39,10 @@ impl Views<'_> {
     pub(super) fn rows(&self, page: &str, all: impl IntoIterator<Item = usize>) -> Result<Vec<GuideRow>, ThemeError> {
         all.into_iter().filter_map(|at| self.row(page, at).transpose()).collect()
     }
+}
+
+/// The kinds of pieces that rows show.
+pub(super) fn main_paints(rows: &[GuideRow]) -> Vec<&'static str> {
+    let kinds: BTreeSet<&'static str> = rows.iter().map(|row| row.main_use).filter(|kind| !kind.is_empty()).collect();
+    kinds.into_iter().collect()
 }

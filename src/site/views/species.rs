@@ -1,29 +1,38 @@
 //! The page of a species.
 
 use super::Views;
-use super::frame::About;
+use super::frame::{About, paints};
+use super::rows::main_paints;
+use crate::site::context::chain::Chain;
 use crate::site::context::species::SpeciesPage;
 use crate::site::page::folder_of;
 use crate::site::paths;
+use crate::site::style::Look;
 use crate::site::theme_error::ThemeError;
 
 impl Views<'_> {
     /// What `species.html` gets.
     pub(super) fn species(&self, path: &str, species: &str) -> Result<SpeciesPage, ThemeError> {
         let name = self.species_name(species);
+        let guides = self.rows(path, self.procedures_of(species))?;
+        let chains: Vec<Chain> = self.chains_of(species).filter_map(|at| self.chain(path, at)).collect();
+        let mut shown = paints(chains.iter().map(|chain| &chain.table));
+        shown.extend(main_paints(&guides));
         let page = self.frame(About {
+            paints: shown,
             path,
             title: name.clone(),
             trail: vec![self.home_link(path)],
             procedure: None,
+            look: Look::List,
             scripts: &[],
             anchor: "main",
         })?;
         Ok(SpeciesPage {
             page,
             name,
-            guides: self.rows(path, self.procedures_of(species))?,
-            chains: self.chains_of(species).filter_map(|at| self.chain(path, at)).collect(),
+            guides,
+            chains,
             tables_href: paths::link(path, &paths::species_table(species)),
         })
     }

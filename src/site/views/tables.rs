@@ -1,6 +1,6 @@
 //! Pages of tables: all of them, those of a species, and the yield of every step of a guide.
 
-use super::frame::About;
+use super::frame::{About, paints};
 use super::{Views, gone};
 use crate::figures::Worked;
 use crate::figures::outputs::step_figures;
@@ -9,6 +9,7 @@ use crate::site::context::frame::Link;
 use crate::site::context::tables::{GuideTablePage, GuideYields, SpeciesTablePage, SpeciesTables, TableStep, TablesPage};
 use crate::site::page::species_of;
 use crate::site::paths;
+use crate::site::style::Look;
 use crate::site::theme_error::ThemeError;
 
 impl Views<'_> {
@@ -16,7 +17,7 @@ impl Views<'_> {
     pub(super) fn tables(&self, path: &str) -> Result<TablesPage, ThemeError> {
         let title = self.engine.words.plain("tables")?.to_owned();
         let page =
-            self.frame(About { path, title, trail: vec![self.home_link(path)], procedure: None, scripts: &[], anchor: "main" })?;
+            self.frame(About { path, title, trail: vec![self.home_link(path)], procedure: None, paints: Vec::new(), look: Look::Table, scripts: &[], anchor: "main" })?;
         let species = species_of(self.book).into_iter().map(|species| SpeciesTables {
             name: self.species_name(species),
             href: paths::link(path, &paths::species_table(species)),
@@ -31,7 +32,6 @@ impl Views<'_> {
         let name = self.species_name(species);
         let trail = vec![self.home_link(path), self.tables_link(path)?];
         let title = self.engine.words.with("species-tables", &[("species", name.as_str().into())])?;
-        let page = self.frame(About { path, title, trail, procedure: None, scripts: &[], anchor: "main" })?;
         let guides = self.procedures_of(species).filter_map(|at| {
             let (procedure, analysis) = (self.book.procedures.get(at)?, self.analysis.procedures.get(at)?);
             let (table, _) = YieldTable::of_procedure(self.book, analysis, Worked::of(procedure, self.scale)?)?;
@@ -44,7 +44,8 @@ impl Views<'_> {
                 table,
             })
         });
-        let guides = guides.collect();
+        let guides: Vec<GuideYields> = guides.collect();
+        let page = self.frame(About { path, title, trail, procedure: None, paints: paints(guides.iter().map(|guide| &guide.table)), look: Look::Table, scripts: &[], anchor: "main" })?;
         let chains = self.chains_of(species).filter_map(|at| self.chain_link(path, at)).collect();
         Ok(SpeciesTablePage { page, name, guides, chains })
     }
@@ -68,7 +69,7 @@ impl Views<'_> {
         let title = self.engine.words.with("guide-table-title", &[("title", self.title(at).into())])?;
         let trail = self.trail_behind(path, at);
         Ok(GuideTablePage {
-            page: self.frame(About { path, title, trail, procedure: Some(procedure), scripts: &["weight.js"], anchor: "main" })?,
+            page: self.frame(About { path, title, trail, procedure: Some(procedure), paints: paints([&yields.table]), look: Look::Table, scripts: &["weight.js"], anchor: "main" })?,
             id: procedure.id.clone(),
             title: self.title(at),
             guide_href: paths::link(path, &paths::guide(&procedure.id)),

@@ -28,11 +28,17 @@ impl Views<'_> {
             let href = self.cut_further(page, &row.piece, &procedure.id).map_or_else(String::new, |link| link.href);
             EvidenceRow { row: row.clone(), href, rests_on, runs }
         });
-        let rows = rows.collect();
+        let rows: Vec<EvidenceRow> = rows.collect();
+        let mut grounds = rows.iter().filter(|row| !row.rests_on.is_empty()).map(|row| row.rests_on);
+        let first = grounds.next().unwrap_or("");
+        // Tested rows differ in the number of their runs.
+        let alike = first != "tested" && grounds.all(|other| other == first);
         let count = |purpose: Use| table.rows().filter(|row| row.kind == Kind::Final(purpose)).count();
         let drawing = FlowDrawing::of(self.book, procedure, analysis, worked)?;
         let (width, height) = drawing.size();
         let yields = Yields {
+            mixed: !alike,
+            rests_on: if alike { first } else { "" },
             retail: count(Use::Retail),
             for_cutting: count(Use::ForCutting),
             rows,

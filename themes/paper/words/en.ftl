@@ -67,6 +67,7 @@ in-steps = { $n ->
     [one] Step { $steps }.
    *[other] Steps { $steps }.
 }
+iso-sign-code = ISO 7010 sign { $code }
 iso-sign = ISO 7010 sign { $code }: { $name }
 what-can-hurt = What can hurt
 law-first = Local codes and licensed practice come first. Where they ask for more than this guide, do what they ask.
@@ -135,7 +136,7 @@ other-hand = Other hand
 landmark = Landmark
 all-back-to-cold = Everything goes back to the cold.
 back-to-cold = Back to the cold: { $pieces }.
-pieces-out = Pieces out, { $unit } from
+pieces-out = Pieces out, weights from { $worked } { $unit } at the start
 of-this-step = of this step
 typical = typical
 to-step = to step { $n }
@@ -161,22 +162,22 @@ after-work = After the cutting
 # Weight and yield
 where-the-weight-goes = Where the weight goes
 flow-note = The thicker, the heavier. Numbers are the steps; hatches are what becomes of a piece. The table below holds the same figures.
-flow-alt = { $piece } becomes:
+flow-alt = Drawing: { $piece } flows through the steps into its pieces; the table below says how much goes where.
 yield = Yield
 own-weight = Your start weight, { $unit }
-own-weight-ask = Type the weight on your scale, for example { $example }.
 own-weight-outside = Outside the start weight of this guide, { $range }. The shares may not hold.
-own-weight-inside = Weights in { $unit } are worked for this start.
 low = low
 high = high
 what-it-becomes = { $piece }: what it becomes
 bounds-do-not-add = Low and high are bounds and do not add up; the typical column does.
+all-rest-on-source = All shares rest on the
+all-own-judgement = All shares are own judgement: no cutting tests yet.
 piece = Piece
+of-all-steps = of all steps together
 piece-out = Piece out
 from-start = from
 percent-of-start = % of the start
 percent-of-step = % of what the step takes
-becomes = Becomes
 rests-on = Rests on
 weighed = Weighed
 tested = tested ({ $n })
