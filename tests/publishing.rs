@@ -164,6 +164,16 @@ fn a_site_inside_the_guidebook_is_no_part_of_it() {
     assert_eq!(place.run(&["inspect", "course"]).out, "no faults\n");
 }
 
+#[test]
+fn a_theme_that_is_not_there_is_told() {
+    let place = Place::with_course();
+    place.edit("course/guidebook.yaml", "units: metric", "units: metric\ntheme: papyrus");
+    let run = place.run(&["publish", "course"]);
+    assert_eq!((run.status, run.out.as_str()), (2, ""));
+    assert!(run.err.starts_with("error: there is no theme `papyrus`\n"), "{}", run.err);
+    assert_eq!(names(&place), ["course"]);
+}
+
 /// A file size limit stands for a disk that has no room left for a large page; the signal that comes with it is ignored.
 #[cfg(target_os = "linux")]
 #[test]

@@ -16,34 +16,36 @@ pub(super) struct Arguments {
     pub(super) command: Command,
 }
 
+// Cases have no doc comments: clap would print each on a line of its own.
+
 /// When to colour what is printed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
 pub(super) enum ColorChoice {
-    /// On a terminal, unless NO_COLOR is set
+    // On a terminal, unless NO_COLOR is set
     Auto,
-    /// Always
+    // Always
     Always,
-    /// Never
+    // Never
     Never,
 }
 
 /// How `inspect` prints its findings.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
 pub(super) enum InspectFormat {
-    /// For people, with the lines that are meant
+    // For people, with the lines that are meant
     Text,
-    /// For programs
+    // For programs
     Json,
 }
 
 /// How `tally` prints its tables.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
 pub(super) enum TallyFormat {
-    /// For people, 80 columns wide
+    // For people, 80 columns wide
     Text,
-    /// For programs
+    // For programs
     Json,
-    /// For a spreadsheet, one row a piece
+    // For a spreadsheet, one row a piece
     Csv,
 }
 
@@ -121,7 +123,7 @@ pub(super) fn parse(words: impl IntoIterator<Item = OsString>) -> Result<Argumen
 #[derive(Debug, Parser)]
 #[command(name = "seamwise", version, max_term_width = 100, after_help = EXAMPLES, disable_help_subcommand = true)]
 struct CommandLine {
-    /// When to colour what is printed
+    /// When to colour what is printed; auto is on a terminal, unless NO_COLOR is set
     #[arg(long, value_enum, value_name = "WHEN", default_value = "auto", global = true)]
     color: ColorChoice,
     #[command(subcommand)]

@@ -35,18 +35,17 @@ impl Progress {
         let Ok(mut last) = last.try_lock() else { return };
         if last.elapsed() >= BETWEEN {
             *last = Instant::now();
-            drop(write!(io::stderr().lock(), "\r{} of {} pages", count(done), count(self.all)));
+            drop(write!(io::stderr().lock(), "\r{} of {} files", count(done), count(self.all)));
         }
     }
 
-    /// Takes the line away; gives the time since the beginning.
-    pub(super) fn end(self) -> Duration {
+    /// Takes the line away.
+    pub(super) fn end(self) {
         if let Some(last) = &self.last
             && *last.lock().unwrap_or_else(PoisonError::into_inner) != self.begun
         {
             // Back to the start of the line, then clear to its end.
             drop(write!(io::stderr().lock(), "\r\u{1b}[K"));
         }
-        self.begun.elapsed()
     }
 }

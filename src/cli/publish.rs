@@ -4,6 +4,7 @@
 //! knowing to standard error.
 
 use std::path::Path;
+use std::time::Instant;
 
 use super::failure::Failure;
 use super::layout::{count, counted};
@@ -12,6 +13,7 @@ use super::terminal::Terminal;
 use super::write::{self, Outcome, Pages, Target};
 use super::{current_folder, folder, inspect, read};
 use crate::finding::text;
+use crate::model::Guidebook;
 use crate::site::{Site, Theme, ThemeError};
 
 /// How many names a note lists.
@@ -19,6 +21,7 @@ const NAMED: usize = 5;
 
 /// Publishes the guidebook into `to`; gives the exit status.
 pub(super) fn run(named: Option<&Path>, to: &Path, terminal: Terminal) -> Result<u8, Failure> {
+    let begun = Instant::now();
     let current = current_folder()?;
     let folder = folder::find(named, &current)?;
     let target = Target::resolve(to, &current, &folder)?;
@@ -29,12 +32,13 @@ pub(super) fn run(named: Option<&Path>, to: &Path, terminal: Terminal) -> Result
         terminal.tell(&format!("nothing is published{earlier}"));
         return Ok(1);
     };
-    let site = Site::new(checked, &Theme::paper()).map_err(|error| of_theme(&error))?;
+    let theme = theme(checked.value())?;
+    let site = Site::new(checked, &theme).map_err(|error| of_theme(&error))?;
     let pages = SitePages(&site);
     let paths = pages.paths();
     let progress = Progress::new(terminal, paths.len());
     let outcome = write::publish(&pages, &target, &|| progress.step());
-    let time = progress.end();
+    progress.end();
     let outcome = outcome?;
     if !inspection.findings.is_empty() {
         terminal.print(&format!("{}; `seamwise inspect` shows it\n", text::summary(&inspection.findings)))?;
@@ -44,7 +48,7 @@ pub(super) fn run(named: Option<&Path>, to: &Path, terminal: Terminal) -> Result
     for note in notes(&outcome, to) {
         terminal.tell(&note);
     }
-    terminal.tell(&format!("done in {:.1} s", time.as_secs_f64()));
+    terminal.tell(&format!("done in {:.1} s", begun.elapsed().as_secs_f64()));
     Ok(0)
 }
 
@@ -58,6 +62,16 @@ impl Pages for SitePages<'_> {
 
     fn render(&self, path: &str) -> Result<Vec<u8>, String> {
         self.0.render(path).map_err(|error| error.to_string())
+    }
+}
+
+/// The theme that the guidebook asks for.
+fn theme(book: &Guidebook) -> Result<Theme, Failure> {
+    let paper = Theme::paper();
+    match book.theme.value() {
+        Some(name) if name != paper.name() => Err(Failure::new(format!("there is no theme `{name}`"))
+            .help(format!("write `theme: {}` in guidebook.yaml, or leave the line out", paper.name()))),
+        _ => Ok(paper),
     }
 }
 
