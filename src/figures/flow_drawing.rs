@@ -7,7 +7,7 @@ use crate::analysis::procedure::ProcedureAnalysis;
 use crate::model::words::Use;
 use crate::model::{Guidebook, Procedure};
 
-use super::flow_layout::{Band, End, Layout};
+use super::flow_layout::{Band, End, Layout, StepBlock};
 use super::kind::Kind;
 use super::numbers::{NO_BREAK, coordinate};
 use super::outputs::kind_of;
@@ -22,13 +22,15 @@ const WHOLE: f64 = 230.0;
 /// Room for the words over the drawing.
 const HEAD: f64 = 34.0;
 /// The left edge of the first step.
-const FIRST_STEP: f64 = 40.0;
+const FIRST_STEP: f64 = 36.0;
 /// The left edge of the pieces.
-const PIECES: f64 = 172.0;
+const PIECES: f64 = 158.0;
 /// The width of a block.
-const BLOCK: f64 = 12.0;
+const BLOCK: f64 = 10.0;
+/// The width of a step, where weight is parted.
+const STEP: f64 = 4.0;
 /// The distance of two lines of words.
-const LINE: f64 = 18.0;
+const LINE: f64 = 19.0;
 /// Characters on a line of words.
 const CHARACTERS: usize = 18;
 
@@ -87,7 +89,16 @@ impl FlowDrawing {
     pub fn svg(&self, lost: &str) -> String {
         let (_, height) = self.size();
         let mut svg = Svg::new(WIDTH, f64::from(height));
-        svg.text("style", &[], STYLE);
+        let mut style = STYLE.to_owned();
+        for kind in Kind::of_a_whole().filter(|kind| self.labels.iter().any(|label| label.kind == *kind)) {
+            let fill = match kind {
+                Kind::Final(Use::Retail) => "var(--steel)".to_owned(),
+                Kind::Final(purpose) => format!("url(#{})", purpose.word()),
+                Kind::Loss | Kind::Onward => "none".to_owned(),
+            };
+            style.push_str(&format!(".piece.{}{{fill:{fill}}}", kind.id()));
+        }
+        svg.text("style", &[], &style);
         self.patterns(&mut svg);
         for (at, line) in self.start.iter().enumerate() {
             svg.text("text", &[("class", "name".into()), ("x", 2.0.into()), ("y", (15.0 + LINE * at as f64).into())], line);
@@ -97,15 +108,15 @@ impl FlowDrawing {
         for band in &self.layout.bands {
             self.band(&mut svg, band);
         }
-        self.block(&mut svg, "start", 2.0, self.layout.start_top, self.layout.start_thickness);
+        self.block(&mut svg, 2.0, BLOCK, self.layout.start_top, self.layout.start_thickness);
         for (at, label) in self.labels.iter().enumerate() {
             self.piece(&mut svg, at, label, lost);
         }
         for (number, step) in (1_usize..).zip(&self.layout.steps) {
             let x = self.column(step.column);
-            self.block(&mut svg, "step", x, step.top, step.thickness);
-            let (x, y) = (x + BLOCK / 2.0, step.top + step.thickness / 2.0);
-            svg.empty("circle", &[("class", "step".into()), ("cx", x.into()), ("cy", y.into()), ("r", 10.5.into())]);
+            self.block(&mut svg, x, STEP, step.top, step.thickness);
+            let (x, y) = (x + STEP / 2.0, step.top + step.thickness / 2.0 + self.aside(step));
+            svg.empty("circle", &[("class", "step".into()), ("cx", x.into()), ("cy", y.into()), ("r", 11.0.into())]);
             svg.text("text", &[("class", "number".into()), ("x", x.into()), ("y", (y + 4.8).into())], &number.to_string());
         }
         svg.finish()
@@ -115,21 +126,31 @@ impl FlowDrawing {
         HEAD + LINE * self.start.len().saturating_sub(1) as f64
     }
 
+    /// How far the number of a step stands off its middle, so that numbers of close columns do not lie on each other.
+    fn aside(&self, step: &StepBlock) -> f64 {
+        let close = self.column(1) - self.column(0) < 23.0;
+        match (close && step.thickness > 50.0, step.column % 2) {
+            (false, _) => 0.0,
+            (true, 0) => -12.0,
+            (true, _) => 12.0,
+        }
+    }
+
     fn column(&self, column: usize) -> f64 {
-        let last = PIECES - 44.0;
+        let last = PIECES - 46.0;
         let steps = (self.layout.columns.max(2) - 1) as f64;
         FIRST_STEP + (last - FIRST_STEP) * column as f64 / steps
     }
 
-    fn block(&self, svg: &mut Svg, class: &str, x: f64, top: f64, thickness: f64) {
+    fn block(&self, svg: &mut Svg, x: f64, width: f64, top: f64, thickness: f64) {
         let size = thickness.max(1.0);
-        svg.empty("rect", &[("class", class.into()), ("x", x.into()), ("y", top.into()), ("width", BLOCK.into()), ("height", size.into())]);
+        svg.empty("rect", &[("x", x.into()), ("y", top.into()), ("width", width.into()), ("height", size.into())]);
     }
 
     fn band(&self, svg: &mut Svg, band: &Band) {
         let x1 = match band.from {
             None => 2.0 + BLOCK,
-            Some(at) => self.layout.steps.get(at).map_or(0.0, |step| self.column(step.column) + BLOCK),
+            Some(at) => self.layout.steps.get(at).map_or(0.0, |step| self.column(step.column) + STEP),
         };
         let (x2, class) = match band.to {
             End::Step(at) => (self.layout.steps.get(at).map_or(0.0, |step| self.column(step.column)), "on"),
@@ -150,22 +171,15 @@ impl FlowDrawing {
     fn piece(&self, svg: &mut Svg, at: usize, label: &Label, lost: &str) {
         let Some(block) = self.layout.terminals.get(at) else { return };
         let size = block.thickness.max(1.5);
-        let fill = match label.kind {
-            Kind::Final(Use::Retail) => String::new(),
-            Kind::Final(purpose) => format!("url(#{})", purpose.word()),
-            Kind::Loss | Kind::Onward => "none".to_owned(),
-        };
+        // The style of the drawing would win over an attribute, so the hatch is a style of its own.
         let class = format!("piece {}", label.kind.id());
         let mut attributes: Vec<(&str, super::svg::Value<'_>)> = vec![("class", class.as_str().into())];
         if label.kind == Kind::Loss {
             attributes.push(("stroke-dasharray", "3 2".into()));
         }
-        if !fill.is_empty() {
-            attributes.push(("fill", fill.as_str().into()));
-        }
-        attributes.extend([("x", PIECES.into()), ("y", block.top.into()), ("width", (BLOCK + 4.0).into()), ("height", size.into())]);
+        attributes.extend([("x", PIECES.into()), ("y", block.top.into()), ("width", (BLOCK + 6.0).into()), ("height", size.into())]);
         svg.empty("rect", &attributes);
-        let x = PIECES + BLOCK + 12.0;
+        let x = PIECES + BLOCK + 13.0;
         let lines = label.name.len().max(1);
         let mut y = block.middle - LINE * (lines + 1) as f64 / 2.0 + 14.0;
         let lost = [lost.to_owned()];
@@ -231,12 +245,12 @@ const HATCHES: &[(&str, f64, f64, &str, &str)] = &[
     ("risk-material", 6.0, 0.0, "thick", "M0 1.5h3M3 4.5h3"),
 ];
 
-const STYLE: &str = "text{font:15px system-ui,Roboto,sans-serif;fill:#16130f}.name{font-weight:650}\
+const STYLE: &str = ":root{--steel:#2f4a58}text{font:16px system-ui,Roboto,sans-serif;fill:#16130f}.name{font-weight:650}\
 .number{fill:#fbfaf7;text-anchor:middle;font-weight:700;font-size:13px}circle.step{fill:#16130f;stroke:#fbfaf7;stroke-width:1.5}\
-rect.start,rect.step{fill:#16130f}.piece{stroke:#16130f;stroke-width:1.2}.retail.piece{fill:#2f4a58}.steel{stroke:#2f4a58;stroke-width:3.5}\
-.band{fill:#16130f;fill-opacity:.13;stroke:#16130f;stroke-opacity:.5;stroke-width:.7}\
+rect{fill:#16130f}.piece{stroke:#16130f;stroke-width:1.2}.steel{stroke:#2f4a58;stroke-width:3.5}\
+.band{fill:#16130f;fill-opacity:.14;stroke:#16130f;stroke-opacity:.55;stroke-width:.6}.band.loss{stroke:none;fill-opacity:.3}\
 .ink,.thin,.blood,.thick,.dots{stroke:#16130f;stroke-width:1.8}.thin{stroke-width:1.5}.thick{stroke-width:3}.blood{stroke:#7a1e1e;stroke-width:3}\
 .dots{stroke:#75550f;stroke-width:3.2;stroke-linecap:round}\
-@media(prefers-color-scheme:dark){text{fill:#f4efe6}.number{fill:#151311}circle.step{fill:#f4efe6;stroke:#151311}rect.start,rect.step{fill:#f4efe6}\
-.piece{stroke:#f4efe6}.retail.piece{fill:#a9c9d8}.steel{stroke:#a9c9d8}.band{fill:#f4efe6;stroke:#f4efe6}.ink,.thin,.thick{stroke:#f4efe6}.blood{stroke:#f0a39b}.dots{stroke:#e0bd6c}}\
-@media print{text,rect.start,rect.step,circle.step{fill:#000}.number{fill:#fff}}";
+@media(prefers-color-scheme:dark){:root{--steel:#a9c9d8}text{fill:#f4efe6}.number{fill:#151311}circle.step{fill:#f4efe6;stroke:#151311}rect{fill:#f4efe6}\
+.piece{stroke:#f4efe6}.steel{stroke:#a9c9d8}.band{fill:#f4efe6;stroke:#f4efe6}.ink,.thin,.thick{stroke:#f4efe6}.blood{stroke:#f0a39b}.dots{stroke:#e0bd6c}}\
+@media print{text,rect,circle.step{fill:#000}.number{fill:#fff}}";

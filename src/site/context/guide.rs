@@ -39,6 +39,8 @@ pub struct Guide {
     pub clean: String,
     /// The longest time out of the cold; empty when not known.
     pub longest_out: String,
+    /// Every stretch out of the cold, in the order of the work; empty when not known.
+    pub stretches: Vec<Stretch>,
     /// Guides to know first.
     pub needs: Vec<Link>,
     /// Allergens.
@@ -88,6 +90,17 @@ pub struct Start {
     pub temperature: String,
     /// The animal's side: `left`, `right`, `both` or empty.
     pub side: &'static str,
+}
+
+/// A stretch out of the cold.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Stretch {
+    /// Its first step, counted from 1.
+    pub from: usize,
+    /// Its last step.
+    pub to: usize,
+    /// From the shortest to the longest.
+    pub time: String,
 }
 
 /// The profile of limits against which the guide was held.

@@ -6,13 +6,15 @@ use super::links::FromPage;
 use super::step::side;
 use super::{Views, gone};
 use crate::analysis::clock::ClockKind;
+use crate::analysis::minutes::bench_minutes;
+use crate::analysis::procedure::ProcedureAnalysis;
 use crate::figures::outputs::step_figures;
 use crate::figures::{Worked, duration};
 use crate::model::age::Age;
-use crate::model::quantity::Range;
+use crate::model::quantity::{Minutes, Range};
 use crate::model::{Procedure, Stated};
 use crate::site::context::frame::Link;
-use crate::site::context::guide::{Guide, GuidePage, Question, Start};
+use crate::site::context::guide::{Guide, GuidePage, Question, Start, Stretch};
 use crate::site::escape::keep_units;
 use crate::site::markdown::{self, Layout};
 use crate::site::paths;
@@ -56,6 +58,7 @@ impl Views<'_> {
             set_up: minutes(&procedure.set_up_minutes),
             clean: minutes(&procedure.clean_minutes),
             longest_out: longest.map_or_else(String::new, |longest| duration::minutes(Range::single(longest))),
+            stretches: stretches(procedure, analysis),
             needs: procedure.needs.iter().map(|need| self.need(path, &need.value)).collect(),
             allergens: procedure.allergens.iter().map(|allergen| allergen.value.clone()).collect(),
             age: procedure.age.value().map_or_else(|| Ok(String::new()), |age| self.age(*age))?,
@@ -146,4 +149,23 @@ impl Views<'_> {
         trail.push(Link { name: self.title(at), href: paths::link(page, &paths::guide(&procedure.id)) });
         trail
     }
+}
+
+/// The stretches out of the cold of all pieces, without those that lie inside another; none when a step has no minutes.
+fn stretches(procedure: &Procedure, analysis: &ProcedureAnalysis) -> Vec<Stretch> {
+    let Some(cold) = analysis.cold.as_ref().filter(|cold| cold.steps_without_minutes.is_empty()) else { return Vec::new() };
+    let pieces = std::iter::once(&cold.start).chain(&cold.pieces);
+    let all: Vec<_> = pieces.flat_map(|piece| piece.stretches.iter().copied()).collect();
+    let inside = |one: &crate::analysis::clock::Stretch| {
+        all.iter().any(|other| other != one && other.from <= one.from && one.to <= other.to)
+    };
+    let mut outer: Vec<_> = all.iter().copied().filter(|stretch| !inside(stretch)).collect();
+    outer.sort_unstable();
+    outer.dedup();
+    let time = |from: usize, to: usize| {
+        let steps = procedure.steps.iter().skip(from).take(to + 1 - from).filter_map(bench_minutes);
+        let sum = steps.fold((0, 0), |sum, minutes| (sum.0 + minutes.low.0, sum.1 + minutes.high.0));
+        duration::minutes(Range { low: Minutes(sum.0), high: Minutes(sum.1) })
+    };
+    outer.iter().map(|stretch| Stretch { from: stretch.from + 1, to: stretch.to + 1, time: time(stretch.from, stretch.to) }).collect()
 }

@@ -67,8 +67,8 @@ in-steps = { $n ->
     [one] Step { $steps }.
    *[other] Steps { $steps }.
 }
-iso-sign-code = ISO 7010 sign { $code }
-iso-sign = ISO 7010 sign { $code }: { $name }
+iso-sign-code = ISO 7010 sign { $code }.
+iso-sign = ISO 7010 sign { $code }: { $name }.
 what-can-hurt = What can hurt
 law-first = Local codes and licensed practice come first. Where they ask for more than this guide, do what they ask.
 held-against = Limits held against: { $name }, { $jurisdiction }.
@@ -119,7 +119,6 @@ steps = { $n ->
    *[other] Steps
 }
 yields-alone = What it gives
-step = Step
 step-number = step { $n }
 go-to-step = Go to a step
 from = From
@@ -153,8 +152,6 @@ look-for = Here lie:
 good-and-mistakes = Good work and mistakes
 good = Good
 mistakes = Mistakes
-next-and-previous = Next and previous step
-back-to-step = Back to { $n }
 on-to-step = On to step { $n }
 what-it-weighs = What it weighs
 after-work = After the cutting
@@ -173,7 +170,6 @@ bounds-do-not-add = Low and high are bounds and do not add up; the typical colum
 all-rest-on-source = All shares rest on the
 all-own-judgement = All shares are own judgement: no cutting tests yet.
 piece = Piece
-of-all-steps = of all steps together
 piece-out = Piece out
 from-start = from
 percent-of-start = % of the start
@@ -184,6 +180,13 @@ tested = tested ({ $n })
 source = source
 own-judgement = own judgement
 yield-of-every-step = Yield of every step
+
+out-of-the-cold = Out of the cold
+stretch-step = Step { $n }
+stretch-steps = Steps { $from } to { $to }
+at-most = at most
+who-watches = Watched by
+if-missed = If it is missed:
 
 # The rest of a guide
 questions = Questions
