@@ -138,7 +138,7 @@ impl Start {
 /// One step.
 #[derive(Debug, Clone)]
 pub struct Step {
-    /// Its id: stated, or its name with hyphens.
+    /// Its id: stated, or its name with hyphens; empty where it could not be read, so that it may be any.
     pub id: String,
     /// Where the step begins.
     pub place: Place,

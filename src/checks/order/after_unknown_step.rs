@@ -25,12 +25,11 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
         if !procedure.complete {
             continue;
         }
-        for (at, step) in procedure.steps.iter().enumerate() {
-            // Where the step takes what nothing gives, the step that is missing was to give it.
-            let takes_unknown = |fault: &OrderFault| matches!(fault, OrderFault::UnknownTake { at: taking } if taking.step == at);
-            if analysis.network.faults.iter().any(takes_unknown) {
-                continue;
-            }
+        // Where a step takes what nothing gives, the step that is missing was to give it, and may be the one that is meant.
+        if analysis.network.faults.iter().any(|fault| matches!(fault, OrderFault::UnknownTake { .. })) {
+            continue;
+        }
+        for step in &procedure.steps {
             for after in &step.after {
                 let id = after.step.value.as_str();
                 let itself = id == step.id;

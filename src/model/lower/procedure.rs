@@ -227,11 +227,11 @@ fn step_from_yields(procedure: &Procedure, key: Span, mut outputs: Vec<Output>, 
     }
 }
 
-/// Tells of a step id that an earlier step has already.
-fn doubled_ids(procedure: &Procedure, items: &[Required<doc::Step>], context: &mut Context<'_>) {
+/// Tells of a step id that an earlier step has already, and empties it: some other id was meant.
+fn doubled_ids(procedure: &mut Procedure, items: &[Required<doc::Step>], context: &mut Context<'_>) {
     let values = items.iter().filter_map(|item| item.value());
-    let mut seen: Vec<(&str, crate::finding::Place)> = Vec::new();
-    for (step, stated) in procedure.steps.iter().zip(values) {
+    let mut seen: Vec<(String, crate::finding::Place)> = Vec::new();
+    for (step, stated) in procedure.steps.iter_mut().zip(values) {
         let span = if stated.id.is_absent() { stated.name.span } else { stated.id.span };
         let place = context.at(span);
         if step.id.is_empty() {
@@ -242,8 +242,9 @@ fn doubled_ids(procedure: &Procedure, items: &[Required<doc::Step>], context: &m
                 let finding = Finding::fault("doubled-step-id", place, format!("two steps have the id `{id}`"));
                 let finding = finding.also(*first, "the first of them");
                 context.report(finding.help(format!("Add `id: {id}-2` to this step, or give it another name.")));
+                step.id.clear();
             }
-            None => seen.push((&step.id, place)),
+            None => seen.push((step.id.clone(), place)),
         }
     }
 }

@@ -18,9 +18,9 @@ pub(super) fn lower(stated: &doc::Step, span: Span, context: &mut Context<'_>) -
     let name = context.text(&stated.name);
     let id = match stated.id.value() {
         Some(id) => {
+            // A step whose id can't be read may be any that is named elsewhere; an empty id says so.
             let id = Spanned::new(id.trim().to_owned(), context.at(stated.id.span));
-            context.id_is_sound(&id, "a step");
-            id.value
+            if context.id_is_sound(&id, "a step") { id.value } else { String::new() }
         }
         None => name.value().map_or_else(String::new, |name| hyphenated(name)),
     };

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::Sink;
+use super::commas;
 use super::slot::{Content, Slot};
 use super::words;
 use crate::finding::{Finding, Span};
@@ -25,9 +26,9 @@ pub(super) fn fields<'de, 's>(
     // A merge key brings keys in that can't be seen; it has been refused, and what it brings is not missing.
     let mut merged = false;
     let mut before: Option<&Node> = None;
-    for (key, value) in pairs {
+    for (key, value, content) in whole_numbers(pairs, sink) {
         let Some(word) = key_word(key, value, sink) else { continue };
-        let slot = Slot { content: Content::Node(value), key: Some(key.span), name: word, parent: noun, sink };
+        let slot = Slot { content, key: Some(key.span), name: word, parent: noun, sink };
         if word == "<<" && matches!(value.kind, Kind::Broken) {
             merged = true;
         } else if let Some(first) = slots.iter().find(|slot| slot.name == word) {
@@ -62,7 +63,7 @@ pub(super) fn fields<'de, 's>(
 pub(super) fn entries<'de, 's>(pairs: &'de [(Node, Node)], of: Slot<'de, 's>) -> Vec<Slot<'de, 's>> {
     let mut slots: Vec<Slot<'de, 's>> = Vec::with_capacity(pairs.len());
     let mut seen: BTreeMap<&str, Span> = BTreeMap::new();
-    for (key, value) in pairs {
+    for (key, value, content) in whole_numbers(pairs, of.sink) {
         let Some(word) = key_word(key, value, of.sink) else { continue };
         if word == "<<" && matches!(value.kind, Kind::Broken) {
             continue;
@@ -72,9 +73,27 @@ pub(super) fn entries<'de, 's>(pairs: &'de [(Node, Node)], of: Slot<'de, 's>) ->
             continue;
         }
         seen.insert(word, key.span);
-        slots.push(Slot { content: Content::Node(value), key: Some(key.span), name: word, parent: of.parent, sink: of.sink });
+        slots.push(Slot { content, key: Some(key.span), name: word, parent: of.parent, sink: of.sink });
     }
     slots
+}
+
+/// The pairs of a mapping; a number that commas have cut into several is reported and handed over once, as broken.
+fn whole_numbers<'de>(pairs: &'de [(Node, Node)], sink: &Sink) -> Vec<(&'de Node, &'de Node, Content<'de>)> {
+    let mut whole = Vec::with_capacity(pairs.len());
+    let mut parts = 0;
+    for (at, (key, value)) in pairs.iter().enumerate() {
+        if parts > 0 {
+            parts -= 1;
+            continue;
+        }
+        parts = commas::rest_of_number(pairs, at);
+        if parts > 0 {
+            commas::tell(pairs, at, parts, sink);
+        }
+        whole.push((key, value, if parts > 0 { Content::Broken(value.span) } else { Content::Node(value) }));
+    }
+    whole
 }
 
 fn plain_word(key: &Node) -> Option<&str> {

@@ -5,6 +5,7 @@
 //! It does not parse quantities, dates or ids: that is the model's.
 
 mod access;
+mod commas;
 mod keys;
 mod slot;
 mod words;
