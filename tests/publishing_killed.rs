@@ -15,7 +15,7 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
 use std::process::Stdio;
-use std::time::{Duration, Instant};
+use std::time::Instant;
 
 use program::{Place, program};
 
@@ -50,6 +50,7 @@ fn place() -> Place {
 fn the_site_is_whole_after_every_kill() {
     let place = place();
     let site = place.root.join("site");
+    let workspace = place.root.join(".site.staging-seamwise");
     let publish = |book: &str| place.run(&["publish", book]);
     let begun = Instant::now();
     let run = publish("one");
@@ -61,18 +62,32 @@ fn the_site_is_whole_after_every_kill() {
     assert!(one.keys().any(|path| !two.contains_key(path)) && one["index.html"] != two["index.html"]);
     let (mut cut_off, mut done) = (0, 0);
     for round in 0..ROUNDS {
+        if round % 2 == 1 && workspace.exists() {
+            // A run that is let be clears up after the one that was cut off.
+            assert_eq!(publish("one").status, 0);
+            assert!(bytes(&site) == one && !workspace.exists());
+        }
         let before = bytes(&site);
+        let was_cut_off = workspace.exists();
         let next = if before == one { "two" } else { "one" };
         let mut child = program(&place.root).args(["publish", next]).stdout(Stdio::null()).stderr(Stdio::null()).spawn().unwrap();
-        // Spread over a little more than a whole run.
-        std::thread::sleep(usual.mul_f64(f64::from(round) * 1.1 / f64::from(ROUNDS)) + Duration::from_micros(500));
+        // Half of the kills are spread over a whole run, half over the time in which it writes.
+        let part = f64::from(round) / f64::from(ROUNDS);
+        if round % 2 == 0 {
+            std::thread::sleep(usual.mul_f64(part * 1.1));
+        } else {
+            while !workspace.exists() && child.try_wait().unwrap().is_none() {
+                std::thread::yield_now();
+            }
+            std::thread::sleep(usual.mul_f64(part * 0.5));
+        }
         drop(child.kill());
         let status = child.wait().unwrap();
         let after = bytes(&site);
         assert!(after == one || after == two, "round {round}: neither of the two: {:?}", after.keys().collect::<Vec<_>>());
         if status.success() {
             done += 1;
-        } else if place.root.join(".site.staging-seamwise").exists() {
+        } else if workspace.exists() && !was_cut_off {
             cut_off += 1;
         }
     }

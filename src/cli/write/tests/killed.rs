@@ -1,12 +1,15 @@
 //! A real process publishes again and again, and is killed at whatever moment it is in.
 
 use std::process::{Command, Stdio};
-use std::time::Duration;
+use std::time::{Duration, Instant};
 
 use super::*;
 
 const HOME: &str = "SEAMWISE_TEST_HOME";
-const ROUNDS: u64 = 30;
+const ROUNDS: u32 = 30;
+
+/// The file by which the process says that it has published once.
+const AT_WORK: &str = "at-work";
 
 fn book(version: u32) -> Book {
     let page = |n: u32| {
@@ -22,6 +25,7 @@ fn publish_for_ever(root: &Path) {
     let target = Target::resolve(Path::new("site"), root, Path::new("book")).unwrap();
     for version in (0..2).cycle() {
         crate::cli::write::publish(&book(version), &target, &|| {}).unwrap();
+        fs::write(root.join(AT_WORK), "").unwrap();
     }
 }
 
@@ -35,11 +39,15 @@ fn a_site_is_whole_after_every_kill() {
     for (path, text) in others {
         home.write(&format!("site/{path}"), text);
     }
+    let begun = Instant::now();
     home.publish(&book(0)).unwrap();
+    let usual = begun.elapsed();
     let wanted = [expected(&book(0), &others), expected(&book(1), &others)];
-    let mut seen = [0; 2];
-    let mut random: u64 = 20_261_012;
+    let workspace = home.root.join(".site.staging-seamwise");
+    let at_work = home.root.join(AT_WORK);
+    let mut cut_off = 0;
     for round in 0..ROUNDS {
+        drop(fs::remove_file(&at_work));
         let mut process = Command::new(std::env::current_exe().unwrap())
             .args(["--exact", "cli::write::tests::killed::a_site_is_whole_after_every_kill", "--nocapture"])
             .env(HOME, &home.root)
@@ -47,19 +55,20 @@ fn a_site_is_whole_after_every_kill() {
             .stderr(Stdio::null())
             .spawn()
             .unwrap();
-        random = random.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-        std::thread::sleep(Duration::from_micros(2_000 + (random >> 33) % 150_000));
-        assert!(process.try_wait().unwrap().is_none(), "it ended by itself in round {round}");
+        while !at_work.exists() {
+            assert!(process.try_wait().unwrap().is_none(), "it ended by itself in round {round}");
+            std::thread::sleep(Duration::from_millis(1));
+        }
+        // It has begun a second site by now; the kills are spread over the time of two.
+        std::thread::sleep(usual.mul_f64(f64::from(round) * 2.0 / f64::from(ROUNDS)));
         process.kill().unwrap();
         process.wait().unwrap();
         let found = content(&home.site());
-        match wanted.iter().position(|wanted| *wanted == found) {
-            Some(version) => seen[version] += 1,
-            None => panic!("round {round}: the site is neither of the two: {:?}", found.keys()),
-        }
+        assert!(wanted.contains(&found), "round {round}: the site is neither of the two: {:?}", found.keys());
+        cut_off += u32::from(workspace.exists());
     }
-    assert!(seen[0] > 0 && seen[1] > 0, "{seen:?}");
+    assert!(cut_off > 0, "no run was cut off while it wrote");
     home.publish(&book(1)).unwrap();
     assert_eq!(content(&home.site()), wanted[1]);
-    assert_eq!(home.names(), ["book", "site"]);
+    assert_eq!(home.names(), [AT_WORK, "book", "site"]);
 }
