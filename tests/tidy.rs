@@ -2,6 +2,8 @@
 //! files with their list, and paths that documents name. Each failure prints what mends it.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing, clippy::disallowed_methods, reason = "a test may fail, and this one reads the project")]
 
+#[path = "tidy/parity.rs"]
+mod parity;
 #[path = "tidy/rust_text.rs"]
 mod rust_text;
 
@@ -152,37 +154,12 @@ fn every_file_says_what_it_holds() {
 
 #[test]
 fn each_check_file_stands_in_the_list_and_names_the_wrong_thing() {
-    let mut complaints = Vec::new();
-    let list = read(Path::new("src/checks/mod.rs"));
-    let table = list.split_once("\nchecks! {").expect("the table of checks in src/checks/mod.rs").1;
-    let mut listed = BTreeSet::new();
-    let mut group = String::new();
-    let mut earlier = String::new();
-    for line in table.lines() {
-        let line = line.trim();
-        if let Some(name) = line.strip_suffix(" {") {
-            name.clone_into(&mut group);
-            earlier.clear();
-        } else if let Some(name) = line.strip_suffix(',') {
-            if name < earlier.as_str() {
-                complaints.push(format!("src/checks/mod.rs: `{name},` belongs before `{earlier},` in `{group}`"));
-            }
-            name.clone_into(&mut earlier);
-            listed.insert(format!("{group}/{name}"));
-        }
-    }
     let files: BTreeSet<String> = files_below("src/checks", ".rs")
         .iter()
         .map(|path| path.strip_prefix("src/checks").unwrap().with_extension("").to_string_lossy().into_owned())
         .filter(|path| path.contains('/'))
         .collect();
-    for missing in files.difference(&listed) {
-        let (group, name) = missing.split_once('/').unwrap();
-        complaints.push(format!("src/checks/{missing}.rs is in no list: add the line `{name},` to `{group}` in the table of src/checks/mod.rs"));
-    }
-    for missing in listed.difference(&files) {
-        complaints.push(format!("src/checks/{missing}.rs is listed and not there: write it, or take out its line in src/checks/mod.rs"));
-    }
+    let mut complaints = parity::complaints(&read(Path::new("src/checks/mod.rs")), &files);
     for check in seamwise::checks::all() {
         let info = &check.info;
         let file = format!("{}/{}", info.group.word(), info.id.replace('-', "_"));
