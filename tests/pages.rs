@@ -1,39 +1,79 @@
-//! The pages of the demo guidebook, made whole. With `SEAMWISE_PAGES` set to a folder, they are written there to be looked at.
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing, clippy::disallowed_methods, reason = "a test may fail, and reads the demo from disk")]
+//! The pages of the demo guidebook, and of one with odd cases, made whole and looked through.
+//! With `SEAMWISE_PAGES` set to a folder, the demo is written there to be looked at.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::disallowed_methods,
+    reason = "a test may fail, and reads guidebooks from disk"
+)]
+
+#[path = "pages/guides.rs"]
+mod guides;
+#[path = "pages/html.rs"]
+mod html;
+#[path = "pages/made.rs"]
+mod made;
+#[path = "pages/structure.rs"]
+mod structure;
+#[path = "pages/themes.rs"]
+mod themes;
 
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
+use made::{DEMO, ODD, inspected, pages};
+use rayon::prelude::*;
 use seamwise::site::{Site, Theme};
-use seamwise::source::{Entry, Files};
 
-/// All files below a folder, by path relative to it.
-fn files(folder: &Path) -> Files {
-    let mut files = Files::new();
-    let mut folders = vec![folder.to_owned()];
-    while let Some(inner) = folders.pop() {
-        for entry in fs::read_dir(&inner).unwrap().flatten() {
-            let path = entry.path();
-            if path.is_dir() {
-                folders.push(path);
-            } else {
-                let name = path.strip_prefix(folder).unwrap().to_string_lossy().replace('\\', "/");
-                files.insert(name, Entry::File(fs::read(&path).unwrap()));
-            }
-        }
+/// The paths, the mark of a script's content left out: it changes with every word of the script.
+fn list(pages: &made::Pages) -> String {
+    let unmarked = |path: &String| match path.split('.').collect::<Vec<_>>().as_slice() {
+        [stem, mark, ending] if path.starts_with("assets/") && mark.len() == 10 => format!("{stem}.<mark>.{ending}"),
+        _ => path.clone(),
+    };
+    pages.keys().map(unmarked).collect::<Vec<_>>().join("\n")
+}
+
+#[test]
+fn the_pages_of_the_demo() {
+    insta::assert_snapshot!(list(&DEMO));
+}
+
+#[test]
+fn the_pages_of_odd_cases() {
+    insta::assert_snapshot!(list(&ODD));
+}
+
+#[test]
+fn the_same_guidebook_gives_the_same_bytes_in_any_order_and_from_many_threads() {
+    let inspection = inspected("procedures");
+    let site = Site::new(inspection.verdict.checked().unwrap(), &Theme::paper()).unwrap();
+    let mut paths = site.pages();
+    paths.reverse();
+    let again: made::Pages = paths.into_par_iter().map(|path| (path.clone(), site.render(&path).unwrap())).collect();
+    assert!(again == *DEMO);
+    assert!(site.render("guides/none.html").unwrap_err().to_string().contains("`guides/none.html`"));
+}
+
+/// A page of HTML with its style, compressed, in the first flight of a connection: 14,600 bytes (RFC 6928, IETF, 2013).
+#[test]
+fn each_guide_of_the_demo_fits_the_first_flight() {
+    let guides = DEMO.iter().filter(|(path, _)| path.starts_with("guides/"));
+    for (path, bytes) in guides {
+        let mut encoder = flate2::write::GzEncoder::new(Vec::new(), flate2::Compression::best());
+        std::io::Write::write_all(&mut encoder, bytes).unwrap();
+        let size = encoder.finish().unwrap().len();
+        assert!(size <= 14_600, "{path}: {size} bytes compressed, {} too many", size - 14_600);
     }
-    files
 }
 
 #[test]
 fn written_to_be_looked_at() {
     let Ok(target) = std::env::var("SEAMWISE_PAGES") else { return };
-    let book = std::env::var("SEAMWISE_BOOK").unwrap_or_else(|_| format!("{}/procedures", env!("CARGO_MANIFEST_DIR")));
-    let inspection = seamwise::inspect(files(Path::new(&book)));
-    let checked = inspection.verdict.checked().unwrap_or_else(|| panic!("{:#?}", inspection.findings));
-    let site = Site::new(checked, &Theme::paper()).unwrap_or_else(|error| panic!("{error}\n{}", error.excerpt));
-    for path in site.pages() {
-        let bytes = site.render(&path).unwrap_or_else(|error| panic!("{path}: {error}\n{}", error.excerpt));
+    let book = std::env::var("SEAMWISE_BOOK").unwrap_or_else(|_| "procedures".to_owned());
+    for (path, bytes) in pages(&book) {
         let file = PathBuf::from(&target).join(&path);
         fs::create_dir_all(file.parent().unwrap()).unwrap();
         fs::write(file, bytes).unwrap();

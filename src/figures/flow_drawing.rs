@@ -161,8 +161,21 @@ impl FlowDrawing {
         let at = coordinate;
         let path = format!(
             "M{} {}C{} {} {} {} {} {}V{}C{} {} {} {} {} {}Z",
-            at(x1), at(top), at(middle), at(top), at(middle), at(to), at(x2), at(to),
-            at(to + thick), at(middle), at(to + thick), at(middle), at(top + thick), at(x1), at(top + thick)
+            at(x1),
+            at(top),
+            at(middle),
+            at(top),
+            at(middle),
+            at(to),
+            at(x2),
+            at(to),
+            at(to + thick),
+            at(middle),
+            at(to + thick),
+            at(middle),
+            at(top + thick),
+            at(x1),
+            at(top + thick)
         );
         svg.empty("path", &[("class", format!("band {class}").as_str().into()), ("d", path.as_str().into())]);
     }
@@ -198,7 +211,13 @@ impl FlowDrawing {
                 let turn = format!("rotate({turn})");
                 svg.open(
                     "pattern",
-                    &[("id", (*kind).into()), ("width", (*size).into()), ("height", (*size).into()), ("patternUnits", "userSpaceOnUse".into()), ("patternTransform", turn.as_str().into())],
+                    &[
+                        ("id", (*kind).into()),
+                        ("width", (*size).into()),
+                        ("height", (*size).into()),
+                        ("patternUnits", "userSpaceOnUse".into()),
+                        ("patternTransform", turn.as_str().into()),
+                    ],
                 );
                 svg.empty("path", &[("class", (*class).into()), ("d", (*path).into())]);
                 svg.close();

@@ -97,15 +97,7 @@ impl Layout {
         let (columns, mut steps) = columns(flow, whole, &mass);
         let height = (top - GAP).max(whole);
         place_steps(&mut steps, &blocks, &bands, columns, height);
-        let mut layout = Self {
-            start_top: 0.0,
-            start_thickness: whole,
-            terminals: blocks,
-            steps,
-            bands: Vec::new(),
-            columns,
-            height,
-        };
+        let mut layout = Self { start_top: 0.0, start_thickness: whole, terminals: blocks, steps, bands: Vec::new(), columns, height };
         let firsts: Vec<f64> = bands.iter().filter(|band| band.from.is_none()).map(|band| layout.middle(band.to)).collect();
         let middle = firsts.iter().sum::<f64>() / (firsts.len().max(1)) as f64;
         layout.start_top = (middle - whole / 2.0).clamp(0.0, (height - whole).max(0.0));
@@ -191,7 +183,8 @@ fn bands(flow: &Flow, terminals: &[Terminal], whole: f64, mass: &impl Fn(usize) 
 fn columns(flow: &Flow, whole: f64, mass: &impl Fn(usize) -> f64) -> (usize, Vec<StepBlock>) {
     let mut steps: Vec<StepBlock> = Vec::with_capacity(flow.steps().len());
     for step in flow.steps() {
-        let givers = flow.steps().iter().zip(&steps).filter(|(giver, _)| giver.outputs.iter().any(|output| step.takes.contains(&output.node)));
+        let givers =
+            flow.steps().iter().zip(&steps).filter(|(giver, _)| giver.outputs.iter().any(|output| step.takes.contains(&output.node)));
         let column = givers.map(|(_, block)| block.column + 1).max().unwrap_or(0);
         let taken: f64 = step.takes.iter().map(|node| mass(*node)).sum();
         steps.push(StepBlock { column, top: 0.0, thickness: taken * whole });

@@ -82,8 +82,7 @@ pub fn percent_range(low: f64, high: f64) -> String {
 pub fn coordinate(value: f64) -> String {
     let units = units(value, 2);
     let text = from_units(units, 2);
-    let text = text.trim_end_matches('0').trim_end_matches('.').replace('\u{2212}', "-");
-    text
+    text.trim_end_matches('0').trim_end_matches('.').replace('\u{2212}', "-")
 }
 
 /// How many decimals so many units need, when fewer than `decimals`.

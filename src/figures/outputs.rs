@@ -94,11 +94,7 @@ fn figures(
     worked: Worked,
     finals: &RoundedFinals,
 ) -> Output {
-    let of_start = ShareRange {
-        low: taken.low * of_step.low,
-        typical: taken.typical * of_step.typical,
-        high: taken.high * of_step.high,
-    };
+    let of_start = ShareRange { low: taken.low * of_step.low, typical: taken.typical * of_step.typical, high: taken.high * of_step.high };
     // A piece that one step alone gives stands in the yield table too, and must not differ from it there.
     let rounded = piece.filter(|at| is_given_once(analysis, *at)).and_then(|at| finals.of(at));
     Output {

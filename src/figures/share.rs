@@ -5,7 +5,7 @@ use serde::Serialize;
 use crate::analysis::shares::ShareRange;
 use crate::model::Procedure;
 
-use super::numbers::{fixed, from_units, percent, percent_range, short};
+use super::numbers::{from_units, percent, percent_range, short, units};
 use super::units::Scale;
 
 /// The start weight at which figures are worked, and the units in which they are shown.
@@ -89,8 +89,9 @@ pub struct Weight {
     pub high: String,
     /// Both ends with their unit, small ones in grams or ounces: `0.34–0.49 kg`.
     pub range: String,
-    /// Low, typical and high as fractions of the start, for a script that works them at another weight.
-    pub of_start: [String; 3],
+    /// Low, typical and high in hundred-thousandths of the start, for a script that works them at another weight:
+    /// `4500 5500 6500`.
+    pub of_start: String,
 }
 
 impl Weight {
@@ -108,16 +109,13 @@ impl Weight {
 
     fn with_typical(share: ShareRange, worked: Worked, typical: String) -> Self {
         let kilograms = share.map(|share| share * worked.kilograms);
-        let fraction = |share: f64| {
-            let text = fixed(share, 5);
-            text.trim_end_matches('0').trim_end_matches('.').to_owned()
-        };
+        let part = |share: f64| units(share, 5);
         Self {
             low: worked.scale.cell(kilograms.low),
             typical,
             high: worked.scale.cell(kilograms.high),
             range: worked.scale.between(kilograms.low, kilograms.high),
-            of_start: [fraction(share.low), fraction(share.typical), fraction(share.high)],
+            of_start: format!("{} {} {}", part(share.low), part(share.typical), part(share.high)),
         }
     }
 }
@@ -141,10 +139,7 @@ impl Figure {
     /// A share inside a printed whole.
     #[must_use]
     pub fn in_whole(share: ShareRange, worked: Worked, rounded: Rounded) -> Self {
-        Self {
-            of_start: Percent::in_whole(share, rounded.tenths),
-            weight: Weight::in_whole(share, worked, rounded.hundredths),
-        }
+        Self { of_start: Percent::in_whole(share, rounded.tenths), weight: Weight::in_whole(share, worked, rounded.hundredths) }
     }
 }
 
@@ -169,7 +164,7 @@ mod tests {
         assert_eq!(figure.of_start.range, "4.5\u{2013}6.5\u{a0}%");
         assert_eq!(figure.of_start.typical, "5.5");
         assert_eq!(figure.weight.range, "0.34\u{2013}0.49\u{a0}kg");
-        assert_eq!(figure.weight.of_start, ["0.045", "0.055", "0.065"]);
+        assert_eq!(figure.weight.of_start, "4500 5500 6500");
         assert_eq!(figure.of_start.bar, Bar { low: "4.5%".into(), high: "6.5%".into(), typical: "5.5%".into() });
     }
 }

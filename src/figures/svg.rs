@@ -38,7 +38,12 @@ impl Svg {
         let view = format!("0 0 {} {}", coordinate(width), coordinate(height));
         svg.open(
             "svg",
-            &[("xmlns", "http://www.w3.org/2000/svg".into()), ("viewBox", view.as_str().into()), ("width", width.into()), ("height", height.into())],
+            &[
+                ("xmlns", "http://www.w3.org/2000/svg".into()),
+                ("viewBox", view.as_str().into()),
+                ("width", width.into()),
+                ("height", height.into()),
+            ],
         );
         svg
     }

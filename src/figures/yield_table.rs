@@ -97,8 +97,7 @@ impl YieldTable {
         let typicals: Vec<f64> = entries.iter().map(|(_, _, share)| share.typical).collect();
         let tenths = tenths_of_percent(&typicals);
         let hundredths = weights_in_units(&typicals, worked.in_unit(), 0.01);
-        let rounded: Vec<Rounded> =
-            tenths.into_iter().zip(hundredths).map(|(tenths, hundredths)| Rounded { tenths, hundredths }).collect();
+        let rounded: Vec<Rounded> = tenths.into_iter().zip(hundredths).map(|(tenths, hundredths)| Rounded { tenths, hundredths }).collect();
         let mut groups = Vec::new();
         let mut from = 0.0;
         for kind in Kind::of_a_whole() {

@@ -37,8 +37,30 @@ impl fmt::Display for Danger {
 
 /// Elements, by local name in lower case, that run code, hold foreign content or change attributes later.
 const REFUSED: &[&str] = &[
-    "script", "foreignobject", "iframe", "object", "embed", "audio", "video", "handler", "listener", "set", "animate", "animatemotion",
-    "animatetransform", "animatecolor", "discard", "html", "body", "link", "meta", "base", "form", "input", "button", "portal",
+    "script",
+    "foreignobject",
+    "iframe",
+    "object",
+    "embed",
+    "audio",
+    "video",
+    "handler",
+    "listener",
+    "set",
+    "animate",
+    "animatemotion",
+    "animatetransform",
+    "animatecolor",
+    "discard",
+    "html",
+    "body",
+    "link",
+    "meta",
+    "base",
+    "form",
+    "input",
+    "button",
+    "portal",
 ];
 
 /// Attributes, by local name, whose value is a target.

@@ -8,18 +8,50 @@ use serde::Serialize;
 use tera::{Context, Kwargs, State, Tera, TeraResult, Value};
 
 use super::escape::keep_units;
+use super::paths;
+use super::style::{Look, Style};
 use super::theme::Theme;
 use super::theme_error::ThemeError;
 use super::words::Words;
-use super::paths;
-use super::style::{Look, Style};
 
 /// Words that the program itself asks for, or that templates name by an id they put together.
 const OWN_WORDS: &[&str] = &[
-    "home",     "use-retail", "use-for-cutting", "use-lean-trim", "use-fat-trim", "use-bone", "use-skin", "use-offal", "use-inedible",
-    "use-risk-material", "use-loss", "sum-retail", "sum-for-cutting", "sum-lean-trim", "sum-fat-trim", "sum-bone", "sum-skin",
-    "sum-offal", "sum-inedible", "sum-risk-material", "sum-loss", "signal-danger", "signal-warning", "signal-caution",
-    "signal-notice", "state-draft", "state-in-force", "state-withdrawn", "side-left", "side-right", "side-both", "limit-hold", "limit-room", "limit-time-out", "limit-receiving", "limit-tool-water",
+    "home",
+    "use-retail",
+    "use-for-cutting",
+    "use-lean-trim",
+    "use-fat-trim",
+    "use-bone",
+    "use-skin",
+    "use-offal",
+    "use-inedible",
+    "use-risk-material",
+    "use-loss",
+    "sum-retail",
+    "sum-for-cutting",
+    "sum-lean-trim",
+    "sum-fat-trim",
+    "sum-bone",
+    "sum-skin",
+    "sum-offal",
+    "sum-inedible",
+    "sum-risk-material",
+    "sum-loss",
+    "signal-danger",
+    "signal-warning",
+    "signal-caution",
+    "signal-notice",
+    "state-draft",
+    "state-in-force",
+    "state-withdrawn",
+    "side-left",
+    "side-right",
+    "side-both",
+    "limit-hold",
+    "limit-room",
+    "limit-time-out",
+    "limit-receiving",
+    "limit-tool-water",
     "limit-cleaning-interval",
 ];
 

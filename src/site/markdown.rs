@@ -12,13 +12,16 @@ const MOST_OUTPUT: usize = 200_000;
 /// Text beyond this many bytes is left out; nobody reads that at a bench.
 const MOST_INPUT: usize = 100_000;
 
+/// A picture of the guidebook: its link, width and height in pixels.
+pub(super) type Found = (String, u32, u32);
+
 /// What links and pictures inside a text lead to.
 pub(super) trait Targets {
     /// The link from this page to something of the guidebook, or `None` when there is no such thing.
     fn link(&self, target: &str) -> Option<String>;
 
-    /// The picture at a path of the guidebook: its link, width and height in pixels.
-    fn picture(&self, path: &str) -> Option<(String, u32, u32)>;
+    /// The picture at a path of the guidebook.
+    fn picture(&self, path: &str) -> Option<Found>;
 }
 
 /// How a text is laid out.
@@ -37,7 +40,14 @@ pub(super) fn blocks(text: &str, layout: Layout, targets: &dyn Targets) -> Strin
         out: String::with_capacity(text.len() * 2),
         layout,
         targets,
-        alignments: Vec::new(), cell: 0, header: false, picture: None, inside: 0, links: Vec::new(), last_heading: layout.top_heading.saturating_sub(1) };
+        alignments: Vec::new(),
+        cell: 0,
+        header: false,
+        picture: None,
+        inside: 0,
+        links: Vec::new(),
+        last_heading: layout.top_heading.saturating_sub(1),
+    };
     for event in Parser::new_ext(text, options()) {
         writer.event(event);
         if writer.out.len() > MOST_OUTPUT {
@@ -53,7 +63,10 @@ pub(super) fn blocks(text: &str, layout: Layout, targets: &dyn Targets) -> Strin
 /// Likewise, without the element around a single paragraph, for places that are one already.
 pub(super) fn inline(text: &str, layout: Layout, targets: &dyn Targets) -> String {
     let blocks = blocks(text, layout, targets);
-    let single = blocks.strip_prefix("<p>").and_then(|rest| rest.strip_suffix("</p>")).filter(|inside| !inside.contains("<p>") && !inside.contains("</p>"));
+    let single = blocks
+        .strip_prefix("<p>")
+        .and_then(|rest| rest.strip_suffix("</p>"))
+        .filter(|inside| !inside.contains("<p>") && !inside.contains("</p>"));
     single.map_or_else(|| blocks.clone(), str::to_owned)
 }
 
@@ -64,7 +77,11 @@ pub(super) fn first_line(text: &str) -> String {
         match event {
             Event::Text(part) | Event::Code(part) | Event::InlineHtml(part) | Event::Html(part) => line.push_str(&part),
             Event::SoftBreak | Event::HardBreak => line.push(' '),
-            Event::End(TagEnd::Paragraph | TagEnd::Heading(_) | TagEnd::Item | TagEnd::HtmlBlock | TagEnd::CodeBlock) if !line.trim().is_empty() => break,
+            Event::End(TagEnd::Paragraph | TagEnd::Heading(_) | TagEnd::Item | TagEnd::HtmlBlock | TagEnd::CodeBlock)
+                if !line.trim().is_empty() =>
+            {
+                break;
+            }
             _ => {}
         }
     }
@@ -99,7 +116,7 @@ struct Writer<'a> {
     cell: usize,
     header: bool,
     /// The picture whose alternative text is being read, and that text.
-    picture: Option<(Option<(String, u32, u32)>, String)>,
+    picture: Option<(Option<Found>, String)>,
     /// How many elements are open that a new paragraph must not cut: lists, emphasis, links.
     inside: usize,
     /// For each link that is open, whether it leads anywhere; of one that does not, only the words are left.
@@ -244,3 +261,7 @@ impl Writer<'_> {
         (level as u8).saturating_add(self.layout.top_heading).saturating_sub(1).min(self.last_heading + 1).min(6)
     }
 }
+
+#[cfg(test)]
+#[path = "markdown_tests.rs"]
+mod tests;

@@ -109,7 +109,7 @@ fn svg(bytes: &[u8]) -> Option<(u32, u32)> {
     };
     let pixels = |name: &str| {
         let number = attribute(name)?.trim().trim_end_matches("px").parse::<f64>().ok()?;
-        (number.is_finite() && number >= 1.0 && number < 1e6).then_some(number.round() as u32)
+        (1.0..1e6).contains(&number).then_some(number.round() as u32)
     };
     if let (Some(width), Some(height)) = (pixels("width"), pixels("height")) {
         return Some((width, height));
@@ -154,7 +154,9 @@ mod tests {
 
     #[test]
     fn bytes_cut_short_tell_nothing() {
-        for bytes in [&b"\x89PNG"[..], b"\xff\xd8", b"\xff\xd8\xff", b"RIFF", b"GIF8", b"\0\0\0\0ftypavif", b"", b"\xff\xd8\xff\xe1\0\x02\xff"] {
+        for bytes in
+            [&b"\x89PNG"[..], b"\xff\xd8", b"\xff\xd8\xff", b"RIFF", b"GIF8", b"\0\0\0\0ftypavif", b"", b"\xff\xd8\xff\xe1\0\x02\xff"]
+        {
             assert_eq!(of(bytes), None);
         }
     }

@@ -32,15 +32,33 @@ impl ThemeError {
     }
 }
 
+impl ThemeError {
+    /// From a report whose second line names the place: ` --> home.html:2:5`.
+    fn told(report: &str) -> Self {
+        let message = report.lines().next().unwrap_or("").trim_start_matches("error: ").to_owned();
+        let place = report.lines().find_map(|line| {
+            let mut parts = line.trim_start().strip_prefix("--> ")?.rsplitn(3, ':');
+            let (column, line) = (parts.next()?.trim().parse().ok()?, parts.next()?.parse().ok()?);
+            Some((in_theme(parts.next()?), line, column))
+        });
+        Self { place, message, excerpt: report.to_owned() }
+    }
+}
+
+/// The path of a template inside its theme.
+fn in_theme(template: &str) -> String {
+    format!("templates/{template}")
+}
+
 impl From<tera::Error> for ThemeError {
     fn from(error: tera::Error) -> Self {
         match error.kind() {
             ErrorKind::SyntaxError(report) | ErrorKind::RenderingError(report) => Self {
-                place: Some((report.filename().to_owned(), report.span().start_line, report.span().start_col + 1)),
+                place: Some((in_theme(report.filename()), report.span().start_line, report.span().start_col + 1)),
                 message: report.message().to_owned(),
                 excerpt: error.to_string(),
             },
-            _ => Self::new(error.to_string()),
+            _ => Self::told(&error.to_string()),
         }
     }
 }

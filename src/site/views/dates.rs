@@ -8,8 +8,18 @@ use crate::site::theme_error::ThemeError;
 
 /// Words for the months, January first.
 const MONTHS: [&str; 12] = [
-    "month-january", "month-february", "month-march", "month-april", "month-may", "month-june", "month-july", "month-august",
-    "month-september", "month-october", "month-november", "month-december",
+    "month-january",
+    "month-february",
+    "month-march",
+    "month-april",
+    "month-may",
+    "month-june",
+    "month-july",
+    "month-august",
+    "month-september",
+    "month-october",
+    "month-november",
+    "month-december",
 ];
 
 impl Views<'_> {

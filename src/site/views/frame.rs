@@ -10,10 +10,10 @@ use crate::model::Procedure;
 use crate::model::words::State;
 use crate::site::context::frame::{Frame, Link};
 use crate::site::escape::css_string;
+use crate::site::paths;
 use crate::site::policy::{policy, style_source};
 use crate::site::style::Look;
 use crate::site::theme_error::ThemeError;
-use crate::site::paths;
 
 /// What a view says of its page.
 pub(super) struct About<'a> {

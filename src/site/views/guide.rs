@@ -156,9 +156,8 @@ fn stretches(procedure: &Procedure, analysis: &ProcedureAnalysis) -> Vec<Stretch
     let Some(cold) = analysis.cold.as_ref().filter(|cold| cold.steps_without_minutes.is_empty()) else { return Vec::new() };
     let pieces = std::iter::once(&cold.start).chain(&cold.pieces);
     let all: Vec<_> = pieces.flat_map(|piece| piece.stretches.iter().copied()).collect();
-    let inside = |one: &crate::analysis::clock::Stretch| {
-        all.iter().any(|other| other != one && other.from <= one.from && one.to <= other.to)
-    };
+    let inside =
+        |one: &crate::analysis::clock::Stretch| all.iter().any(|other| other != one && other.from <= one.from && one.to <= other.to);
     let mut outer: Vec<_> = all.iter().copied().filter(|stretch| !inside(stretch)).collect();
     outer.sort_unstable();
     outer.dedup();

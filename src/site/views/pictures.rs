@@ -43,9 +43,14 @@ impl Views<'_> {
 /// A line in pixels; its words stand at its first point, turned inward near an edge.
 fn line(drawn: &PictureLine, width: f64, height: f64) -> Option<Line> {
     let (x, y) = *drawn.points.first()?;
-    let points: Vec<String> =
-        drawn.points.iter().map(|(x, y)| format!("{},{}", coordinate(x * width), coordinate(y * height))).collect();
-    let anchor = if x < 0.25 { "start" } else if x > 0.75 { "end" } else { "middle" };
+    let points: Vec<String> = drawn.points.iter().map(|(x, y)| format!("{},{}", coordinate(x * width), coordinate(y * height))).collect();
+    let anchor = if x < 0.25 {
+        "start"
+    } else if x > 0.75 {
+        "end"
+    } else {
+        "middle"
+    };
     Some(Line {
         label: keep_units(&drawn.label),
         points: points.join(" "),

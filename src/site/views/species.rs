@@ -28,13 +28,7 @@ impl Views<'_> {
             scripts: &[],
             anchor: "main",
         })?;
-        Ok(SpeciesPage {
-            page,
-            name,
-            guides,
-            chains,
-            tables_href: paths::link(path, &paths::species_table(species)),
-        })
+        Ok(SpeciesPage { page, name, guides, chains, tables_href: paths::link(path, &paths::species_table(species)) })
     }
 
     /// Positions of the procedures of a species.

@@ -6,7 +6,7 @@ use crate::analysis::procedure::ProcedureAnalysis;
 use crate::figures::{StepFigures, duration};
 use crate::model::procedure::BackToCold;
 use crate::model::words::Side;
-use crate::model::{Procedure, Step as ModelStep, Stated};
+use crate::model::{Procedure, Stated, Step as ModelStep};
 use crate::site::context::frame::Link;
 use crate::site::context::step::{After, Step};
 use crate::site::escape::keep_units;
@@ -14,7 +14,14 @@ use crate::site::markdown::{self, Layout};
 
 impl Views<'_> {
     /// One step; `at` counts from 0.
-    pub(super) fn step(&self, page: &str, procedure: &Procedure, analysis: &ProcedureAnalysis, at: usize, figures: Option<&StepFigures>) -> Option<Step> {
+    pub(super) fn step(
+        &self,
+        page: &str,
+        procedure: &Procedure,
+        analysis: &ProcedureAnalysis,
+        at: usize,
+        figures: Option<&StepFigures>,
+    ) -> Option<Step> {
         let step = procedure.steps.get(at)?;
         let (back_to_cold, back_pieces) = self.back_to_cold(step);
         let outputs = figures.map_or_else(Vec::new, |figures| {
@@ -67,7 +74,8 @@ impl Views<'_> {
     /// Tools of the step, else those of the whole procedure.
     fn tools(&self, procedure: &Procedure, step: &ModelStep) -> Vec<Vec<String>> {
         let choices = step.tools.value().or_else(|| procedure.tools.value());
-        let names = |choice: &crate::model::ToolChoice| choice.any_of.iter().map(|tool| inside(&self.book.tool_name(&tool.value))).collect();
+        let names =
+            |choice: &crate::model::ToolChoice| choice.any_of.iter().map(|tool| inside(&self.book.tool_name(&tool.value))).collect();
         choices.map_or_else(Vec::new, |choices| choices.iter().map(|choice| names(&choice.value)).collect())
     }
 

@@ -4,14 +4,21 @@ use super::Views;
 use super::step::side;
 use crate::analysis::procedure::ProcedureAnalysis;
 use crate::figures::numbers::joined;
-use crate::figures::{Output, Kind};
+use crate::figures::{Kind, Output};
 use crate::model::procedure::CountSpec;
 use crate::model::{Procedure, Step};
 use crate::site::context::step::StepOutput;
 
 impl Views<'_> {
     /// One output with its figures.
-    pub(super) fn step_output(&self, page: &str, procedure: &Procedure, analysis: &ProcedureAnalysis, step: &Step, figure: &Output) -> StepOutput {
+    pub(super) fn step_output(
+        &self,
+        page: &str,
+        procedure: &Procedure,
+        analysis: &ProcedureAnalysis,
+        step: &Step,
+        figure: &Output,
+    ) -> StepOutput {
         let stated = figure.give.and_then(|give| step.give.get(give));
         let piece = stated.map(|output| output.piece.value.as_str());
         let facts = figure.piece.and_then(|piece| analysis.facts.get(piece));

@@ -16,8 +16,16 @@ impl Views<'_> {
     /// What `tables.html` gets.
     pub(super) fn tables(&self, path: &str) -> Result<TablesPage, ThemeError> {
         let title = self.engine.words.plain("tables")?.to_owned();
-        let page =
-            self.frame(About { path, title, trail: vec![self.home_link(path)], procedure: None, paints: Vec::new(), look: Look::Table, scripts: &[], anchor: "main" })?;
+        let page = self.frame(About {
+            path,
+            title,
+            trail: vec![self.home_link(path)],
+            procedure: None,
+            paints: Vec::new(),
+            look: Look::Table,
+            scripts: &[],
+            anchor: "main",
+        })?;
         let species = species_of(self.book).into_iter().map(|species| SpeciesTables {
             name: self.species_name(species),
             href: paths::link(path, &paths::species_table(species)),
@@ -45,7 +53,16 @@ impl Views<'_> {
             })
         });
         let guides: Vec<GuideYields> = guides.collect();
-        let page = self.frame(About { path, title, trail, procedure: None, paints: paints(guides.iter().map(|guide| &guide.table)), look: Look::Table, scripts: &[], anchor: "main" })?;
+        let page = self.frame(About {
+            path,
+            title,
+            trail,
+            procedure: None,
+            paints: paints(guides.iter().map(|guide| &guide.table)),
+            look: Look::Table,
+            scripts: &[],
+            anchor: "main",
+        })?;
         let chains = self.chains_of(species).filter_map(|at| self.chain_link(path, at)).collect();
         Ok(SpeciesTablePage { page, name, guides, chains })
     }
@@ -65,11 +82,25 @@ impl Views<'_> {
             outputs: figures.outputs.iter().map(|output| self.step_output(path, procedure, analysis, step, output)).collect(),
         });
         let steps = steps.collect();
-        let stands_in = self.analysis.chains.iter().enumerate().filter(|(_, chain)| chain.procedures.len() > 1 && chain.procedures.contains(&procedure.id));
+        let stands_in = self
+            .analysis
+            .chains
+            .iter()
+            .enumerate()
+            .filter(|(_, chain)| chain.procedures.len() > 1 && chain.procedures.contains(&procedure.id));
         let title = self.engine.words.with("guide-table-title", &[("title", self.title(at).into())])?;
         let trail = self.trail_behind(path, at);
         Ok(GuideTablePage {
-            page: self.frame(About { path, title, trail, procedure: Some(procedure), paints: paints([&yields.table]), look: Look::Table, scripts: &["weight.js"], anchor: "main" })?,
+            page: self.frame(About {
+                path,
+                title,
+                trail,
+                procedure: Some(procedure),
+                paints: paints([&yields.table]),
+                look: Look::Table,
+                scripts: &["weight.js"],
+                anchor: "main",
+            })?,
             id: procedure.id.clone(),
             title: self.title(at),
             guide_href: paths::link(path, &paths::guide(&procedure.id)),

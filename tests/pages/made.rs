@@ -1,0 +1,67 @@
+//! Guidebooks read from disk and made into pages, once for all tests.
+
+use std::collections::BTreeMap;
+use std::fs;
+use std::path::Path;
+use std::sync::LazyLock;
+
+use seamwise::Inspection;
+use seamwise::site::{Site, Theme};
+use seamwise::source::{Entry, Files};
+
+use super::html::Page;
+
+/// Pages by path.
+pub(crate) type Pages = BTreeMap<String, Vec<u8>>;
+
+/// The demo.
+pub(crate) static DEMO: LazyLock<Pages> = LazyLock::new(|| pages("procedures"));
+/// Odd cases: see its `guidebook.yaml`.
+pub(crate) static ODD: LazyLock<Pages> = LazyLock::new(|| pages("tests/guidebooks/odd"));
+
+/// All files below a folder, by path relative to it.
+pub(crate) fn files(folder: &Path) -> Files {
+    let mut files = Files::new();
+    let mut folders = vec![folder.to_owned()];
+    while let Some(inner) = folders.pop() {
+        for entry in fs::read_dir(&inner).unwrap().flatten() {
+            let path = entry.path();
+            if path.is_dir() {
+                folders.push(path);
+            } else {
+                let name = path.strip_prefix(folder).unwrap().to_string_lossy().replace('\\', "/");
+                files.insert(name, Entry::File(fs::read(&path).unwrap()));
+            }
+        }
+    }
+    files
+}
+
+/// A guidebook of this project, inspected.
+pub(crate) fn inspected(folder: &str) -> Inspection {
+    seamwise::inspect(files(&Path::new(env!("CARGO_MANIFEST_DIR")).join(folder)))
+}
+
+/// All pages of a guidebook under the default theme.
+pub(crate) fn pages(folder: &str) -> Pages {
+    let inspection = inspected(folder);
+    let checked = inspection.verdict.checked().unwrap_or_else(|| panic!("{:#?}", inspection.findings));
+    let site = Site::new(checked, &Theme::paper()).unwrap_or_else(|error| panic!("{error}\n{}", error.excerpt));
+    let made = |path: String| {
+        let bytes = site.render(&path).unwrap_or_else(|error| panic!("{path}: {error}\n{}", error.excerpt));
+        (path, bytes)
+    };
+    site.pages().into_iter().map(made).collect()
+}
+
+/// All HTML pages of both guidebooks, read.
+pub(crate) fn all_html() -> Vec<(String, Page)> {
+    let both = DEMO.iter().map(|page| ("demo", page)).chain(ODD.iter().map(|page| ("odd", page)));
+    both.filter(|(_, (path, _))| path.ends_with(".html"))
+        .map(|(book, (path, bytes))| {
+            let html = std::str::from_utf8(bytes).unwrap();
+            let page = Page::read(html).unwrap_or_else(|wrong| panic!("{book} {path}: {wrong}"));
+            (format!("{book}/{path}"), page)
+        })
+        .collect()
+}
