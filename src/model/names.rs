@@ -26,6 +26,20 @@ pub fn nearest<'n>(text: &str, names: impl IntoIterator<Item = &'n str>) -> Opti
     best.map(|(_, name)| name)
 }
 
+/// What was likely meant, as a phrase: the nearest name, else the names that have all words of `text` among theirs,
+/// when they are few: `band-saw` or `hand-saw` for `saw`.
+#[must_use]
+pub fn meant<'n>(text: &str, names: impl Iterator<Item = &'n str> + Clone) -> Option<String> {
+    if let Some(near) = nearest(text, names.clone()) {
+        return Some(format!("`{near}`"));
+    }
+    let dressed = plain(text);
+    let asked = words(&dressed);
+    let holding: Vec<String> =
+        names.filter(|name| asked.iter().all(|word| words(name).contains(word))).map(|name| format!("`{name}`")).collect();
+    (1..=4).contains(&holding.len()).then(|| holding.join(" or "))
+}
+
 /// In lower case, with hyphens between its words.
 fn plain(text: &str) -> String {
     text.trim().chars().map(|letter| if matches!(letter, '_' | ' ') { '-' } else { letter }).collect::<String>().to_lowercase()
@@ -39,7 +53,7 @@ fn words(name: &str) -> Vec<&str> {
 
 #[cfg(test)]
 mod tests {
-    use super::nearest;
+    use super::{meant, nearest};
 
     #[test]
     fn the_likely_name_is_found_and_a_far_one_is_not() {
@@ -50,5 +64,13 @@ mod tests {
         assert_eq!(nearest("steels", tools), Some("steel"));
         assert_eq!(nearest("mincer", tools), None);
         assert_eq!(nearest("x", []), None);
+    }
+
+    #[test]
+    fn a_word_alone_leads_to_the_names_that_have_it() {
+        let tools = ["band-saw", "boning-knife", "hand-saw", "steel"].into_iter();
+        assert_eq!(meant("saw", tools.clone()).as_deref(), Some("`band-saw` or `hand-saw`"));
+        assert_eq!(meant("saw blade", tools.clone()), None);
+        assert_eq!(meant("stel", tools).as_deref(), Some("`steel`"));
     }
 }

@@ -3,7 +3,7 @@
 use crate::checks::known;
 use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
 use crate::finding::Level;
-use crate::model::names::nearest;
+use crate::model::names::meant;
 
 pub(in crate::checks) static CHECK: Check = Check {
     info: CheckInfo {
@@ -29,8 +29,10 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
             continue;
         }
         let all = book.builtin.cautions.keys().chain(book.cautions.keys()).map(String::as_str);
-        let help = nearest(&caution.value, all)
-            .map_or_else(|| format!("Write a built-in caution, or add `{}:` to `cautions.yaml`.", caution.value), |near| format!("Write `{near}`."));
+        let help = meant(&caution.value, all).map_or_else(
+            || format!("Write a built-in caution, or add `{}:` to `cautions.yaml`.", caution.value),
+            |near| format!("Write {near}."),
+        );
         report.add(CHECK.info.at(caution.place, format!("`{}` is neither built in nor in `cautions.yaml`", caution.value)).help(help));
     }
 }
@@ -58,13 +60,14 @@ mod tests {
 
     #[test]
     fn a_tool_of_the_shop() {
-        files(&[
-            ("tools.yaml", "tub:
+        files(&[(
+            "tools.yaml",
+            "tub:
   name: Tub
   cautions: [heavy-tub]
 #            ^^^^^^^^^ fault[caution-unknown] `heavy-tub`
-"),
-        ]);
+",
+        )]);
     }
 
     #[test]

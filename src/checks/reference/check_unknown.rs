@@ -45,24 +45,26 @@ mod tests {
 
     #[test]
     fn off() {
-        files(&[
-            ("guidebook.yaml", "title: Our shop
+        files(&[(
+            "guidebook.yaml",
+            "title: Our shop
 limits: eu-853
 off:
   - { check: spelling, reason: Later. }
 #            ^^^^^^^^ fault[check-unknown]
-"),
-        ]);
+",
+        )]);
     }
 
     #[test]
     fn a_check() {
-        files(&[
-            ("guidebook.yaml", "title: Our shop
+        files(&[(
+            "guidebook.yaml",
+            "title: Our shop
 limits: eu-853
 off:
   - { check: picture-without-alt, reason: Drawings come later. }
-"),
-        ]);
+",
+        )]);
     }
 }

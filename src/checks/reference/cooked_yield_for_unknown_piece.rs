@@ -24,8 +24,10 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
     for cooked in &prices.cooked {
         let piece = &cooked.piece;
         if !pieces.contains(piece.value.as_str()) {
-            let help = nearest(&piece.value, pieces.iter().copied())
-                .map_or_else(|| "Write the id of a piece of some guide, or take the yield out.".to_owned(), |near| format!("Write `{near}`."));
+            let help = nearest(&piece.value, pieces.iter().copied()).map_or_else(
+                || "Write the id of a piece of some guide, or take the yield out.".to_owned(),
+                |near| format!("Write `{near}`."),
+            );
             report.add(CHECK.info.at(piece.place, format!("no guide gives `{}` or starts from it", piece.value)).help(help));
         }
     }
@@ -37,24 +39,26 @@ mod tests {
 
     #[test]
     fn a_misspelt_piece() {
-        files(&[
-            ("prices.yaml", "currency: EUR
+        files(&[(
+            "prices.yaml",
+            "currency: EUR
 date: 2026-03-02
 tax: without
 cooked: { chicken-haf: 70–75 % }
 #         ^^^^^^^^^^^ fault[cooked-yield-for-unknown-piece] `chicken-haf`
-"),
-        ]);
+",
+        )]);
     }
 
     #[test]
     fn a_piece_of_a_guide() {
-        files(&[
-            ("prices.yaml", "currency: EUR
+        files(&[(
+            "prices.yaml",
+            "currency: EUR
 date: 2026-03-02
 tax: without
 cooked: { chicken-half: 70–75 % }
-"),
-        ]);
+",
+        )]);
     }
 }

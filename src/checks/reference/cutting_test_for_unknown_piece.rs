@@ -23,8 +23,10 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
     for test in &subject.book.cutting_tests {
         let Some(given) = subject.book.procedure(&test.procedure).and_then(known::given_by) else { continue };
         for column in test.columns.iter().filter(|column| column.value != "loss" && !given.contains(column.value.as_str())) {
-            let help = nearest(&column.value, given.iter().copied())
-                .map_or_else(|| "Name it by the id of a piece that the guide gives, or take the column out.".to_owned(), |near| format!("Write `{near}`."));
+            let help = nearest(&column.value, given.iter().copied()).map_or_else(
+                || "Name it by the id of a piece that the guide gives, or take the column out.".to_owned(),
+                |near| format!("Write `{near}`."),
+            );
             report.add(CHECK.info.at(column.place, format!("`{}` does not give `{}`", test.procedure, column.value)).help(help));
         }
     }
@@ -37,7 +39,10 @@ mod tests {
     #[test]
     fn a_misspelt_heading() {
         let table = Entry::File(b"date,cutter,lot,unit,start,chicken-haf,loss\n2026-03-02,A,7,kg,1.8,1.79,0.01\n".to_vec());
-        entries(vec![("cutting-tests/chicken/sound.csv", table)], &["cutting-tests/chicken/sound.csv:1:28 fault[cutting-test-for-unknown-piece] `chicken-haf`"]);
+        entries(
+            vec![("cutting-tests/chicken/sound.csv", table)],
+            &["cutting-tests/chicken/sound.csv:1:28 fault[cutting-test-for-unknown-piece] `chicken-haf`"],
+        );
     }
 
     #[test]

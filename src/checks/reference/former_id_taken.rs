@@ -1,11 +1,11 @@
 //! An earlier id that something still has.
 
+use std::collections::BTreeMap;
+
 use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
 use crate::finding::{Level, Place};
 use crate::model::guidebook::Cut;
 use crate::model::stated::Spanned;
-use std::collections::BTreeMap;
-
 
 pub(in crate::checks) static CHECK: Check = Check {
     info: CheckInfo {
@@ -50,7 +50,8 @@ fn tell<'b>(former: impl Iterator<Item = &'b Spanned<String>>, living: &BTreeMap
             let finding = CHECK.info.at(was.place, format!("`{id}` is still the id of {what}")).also(*place, "it is used here");
             report.add(finding.help("Write the new id there, or take the old one out of `was`."));
         } else if let Some(first) = claimed.get(id) {
-            let finding = CHECK.info.at(was.place, format!("two entries claim `{id}` as their earlier id")).also(*first, "the first of them");
+            let finding =
+                CHECK.info.at(was.place, format!("two entries claim `{id}` as their earlier id")).also(*first, "the first of them");
             report.add(finding.help("Take it out of one of them."));
         }
         claimed.entry(id).or_insert(was.place);
@@ -63,21 +64,23 @@ mod tests {
 
     #[test]
     fn a_piece_that_a_step_still_gives() {
-        files(&[
-            ("cuts/chicken.yaml", "chicken-side: { name: Side, was: [chicken-half] }
+        files(&[(
+            "cuts/chicken.yaml",
+            "chicken-side: { name: Side, was: [chicken-half] }
 #                                 ^^^^^^^^^^^^ fault[former-id-taken] `chicken-half` is still the id of a piece
-"),
-        ]);
+",
+        )]);
     }
 
     #[test]
     fn two_claims() {
-        files(&[
-            ("cuts/chicken.yaml", "chicken-half: { name: Half, was: [side] }
+        files(&[(
+            "cuts/chicken.yaml",
+            "chicken-half: { name: Half, was: [side] }
 chicken-quarter: { name: Quarter, was: [side] }
 #                                       ^^^^ fault[former-id-taken] claim `side`
-"),
-        ]);
+",
+        )]);
     }
 
     #[test]
@@ -91,9 +94,10 @@ chicken-quarter: { name: Quarter, was: [side] }
 
     #[test]
     fn ids_that_are_gone() {
-        files(&[
-            ("cuts/chicken.yaml", "chicken-half: { name: Half, was: [chicken-side, demi] }
-"),
-        ]);
+        files(&[(
+            "cuts/chicken.yaml",
+            "chicken-half: { name: Half, was: [chicken-side, demi] }
+",
+        )]);
     }
 }

@@ -1,9 +1,9 @@
 //! Two guides that nobody can tell apart.
 
-use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
-use crate::finding::{Level, Place};
 use std::collections::BTreeMap;
 
+use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
+use crate::finding::{Level, Place};
 
 pub(in crate::checks) static CHECK: Check = Check {
     info: CheckInfo {
@@ -22,7 +22,8 @@ pub(in crate::checks) static CHECK: Check = Check {
 fn run(subject: &Subject<'_>, report: &mut Report) {
     let mut seen: BTreeMap<(String, &str, &str), (&str, Place)> = BTreeMap::new();
     for procedure in &subject.book.procedures {
-        let (Some(title), Some(species), Some(start)) = (procedure.title.given(), procedure.species.value(), procedure.start.piece.value()) else {
+        let (Some(title), Some(species), Some(start)) = (procedure.title.given(), procedure.species.value(), procedure.start.piece.value())
+        else {
             continue;
         };
         let key = (title.value.to_lowercase(), species.as_str(), start.as_str());

@@ -39,18 +39,20 @@ mod tests {
 
     #[test]
     fn a_species_instead_of_its_group() {
-        files(&[
-            ("anatomy/bison.yaml", "like: beef
+        files(&[(
+            "anatomy/bison.yaml",
+            "like: beef
 #     ^^^^ fault[like-unknown] `beef` is not a built-in group
-"),
-        ]);
+",
+        )]);
     }
 
     #[test]
     fn a_group() {
-        files(&[
-            ("anatomy/bison.yaml", "like: cattle
-"),
-        ]);
+        files(&[(
+            "anatomy/bison.yaml",
+            "like: cattle
+",
+        )]);
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
 use crate::finding::Level;
-use crate::model::names::nearest;
+use crate::model::names::meant;
 
 pub(in crate::checks) static CHECK: Check = Check {
     info: CheckInfo {
@@ -25,8 +25,8 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
         return;
     }
     let all = || profiles.keys().map(String::as_str);
-    let help = nearest(&limits.value, all())
-        .map_or_else(|| format!("Write one of {}.", all().collect::<Vec<_>>().join(", ")), |near| format!("Write `{near}`."));
+    let help = meant(&limits.value, all())
+        .map_or_else(|| format!("Write one of {}.", all().collect::<Vec<_>>().join(", ")), |near| format!("Write {near}."));
     report.add(CHECK.info.at(limits.place, format!("`{}` is not a built-in profile of limits", limits.value)).help(help));
 }
 
@@ -36,20 +36,22 @@ mod tests {
 
     #[test]
     fn a_misspelt_profile() {
-        files(&[
-            ("guidebook.yaml", "title: Our shop
+        files(&[(
+            "guidebook.yaml",
+            "title: Our shop
 limits: eu-835
 #       ^^^^^^ fault[limits-unknown] `eu-835` is not a built-in profile
-"),
-        ]);
+",
+        )]);
     }
 
     #[test]
     fn a_profile() {
-        files(&[
-            ("guidebook.yaml", "title: Our shop
+        files(&[(
+            "guidebook.yaml",
+            "title: Our shop
 limits: uk-retail
-"),
-        ]);
+",
+        )]);
     }
 }

@@ -25,7 +25,9 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
     let book = subject.book;
     for link in book.links.iter().filter(|link| !link.picture) {
         let paths = candidates(&link.folder, &link.target);
-        let broken = paths.iter().any(|path| [path.clone(), format!("{path}.yaml"), format!("{path}.md")].iter().any(|path| known::is_broken(book, path)));
+        let broken = paths
+            .iter()
+            .any(|path| [path.clone(), format!("{path}.yaml"), format!("{path}.md")].iter().any(|path| known::is_broken(book, path)));
         if broken || destination(book, &link.folder, &link.target).is_some() {
             continue;
         }
@@ -66,31 +68,44 @@ mod tests {
 
     #[test]
     fn an_empty_link() {
-        files(&[
-            ("pages/a.md", "See [this]().
+        files(&[(
+            "pages/a.md",
+            "See [this]().
 #   ^^^^^^^^ fault[link-dead] leads nowhere
-"),
-        ]);
+",
+        )]);
     }
 
     #[test]
     fn what_is_there() {
         files(&[
-            ("pages/a.md", "[guide](../chicken/whole.yaml#halve), [again](chicken/whole), [page](a.md), [up](#rules), [cuts](cuts/chicken)
-"),
-            ("cuts/chicken.yaml", "chicken-half: { name: Half }
-"),
+            (
+                "pages/a.md",
+                "[guide](../chicken/whole.yaml#halve), [again](chicken/whole), [page](a.md), [up](#rules), [cuts](cuts/chicken)
+",
+            ),
+            (
+                "cuts/chicken.yaml",
+                "chicken-half: { name: Half }
+",
+            ),
         ]);
     }
 
     #[test]
     fn silent_where_the_guide_can_not_be_read() {
         files(&[
-            ("chicken/other.yaml", "title: \"Other
+            (
+                "chicken/other.yaml",
+                "title: \"Other
 #      ^ fault[unclosed-quote]
-"),
-            ("pages/a.md", "[guide](../chicken/other.yaml) and [again](chicken/other)
-"),
+",
+            ),
+            (
+                "pages/a.md",
+                "[guide](../chicken/other.yaml) and [again](chicken/other)
+",
+            ),
         ]);
     }
 }

@@ -41,7 +41,9 @@ mod tests {
     fn a_photograph_of_a_phone() {
         files(&[
             ("pictures/half.heic", "x"),
-            ("chicken/whole.yaml", "title: Half
+            (
+                "chicken/whole.yaml",
+                "title: Half
 species: chicken
 revision: { number: 1, date: 2026-03-02, author: course lead, approved-by: head butcher, review-by: 2027-03-02 }
 start: { piece: chicken-whole, weight: 1.6–2.0 kg, typical: 1.8 kg, temperature: 0–4 °C }
@@ -55,14 +57,13 @@ steps:
     minutes: 1–2
     give: { chicken-half: { share: 98–100 %, pieces: 2, use: retail } }
     loss: 0–2 %
-"),
+",
+            ),
         ]);
     }
 
     #[test]
     fn the_source_of_a_drawing_that_nothing_names() {
-        files(&[
-            ("pictures/half.psd", "x"),
-        ]);
+        files(&[("pictures/half.psd", "x")]);
     }
 }

@@ -42,7 +42,10 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
 }
 
 fn missing(place: Place, file: &str, near: Option<String>) -> Finding {
-    let help = near.map_or_else(|| "Put the picture into `pictures/`, and write its path from the top of the guidebook.".to_owned(), |near| format!("Write `{near}`."));
+    let help = near.map_or_else(
+        || "Put the picture into `pictures/`, and write its path from the top of the guidebook.".to_owned(),
+        |near| format!("Write `{near}`."),
+    );
     CHECK.info.at(place, format!("the picture `{file}` is not in the guidebook")).help(help)
 }
 
@@ -77,11 +80,12 @@ mod tests {
 
     #[test]
     fn a_text() {
-        files(&[
-            ("pages/a.md", "Look ![a half](../pictures/half.svg).
+        files(&[(
+            "pages/a.md",
+            "Look ![a half](../pictures/half.svg).
 #    ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ fault[picture-missing]
-"),
-        ]);
+",
+        )]);
     }
 
     #[test]

@@ -1,12 +1,12 @@
 //! Drawings that can do more than be looked at.
 
+use std::collections::BTreeMap;
+
 use crate::checks::known;
 use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
 use crate::finding::Level;
 use crate::model::links::candidates;
 use crate::model::picture_safety::{Danger, danger};
-use std::collections::BTreeMap;
-
 
 pub(in crate::checks) static CHECK: Check = Check {
     info: CheckInfo {
@@ -48,9 +48,12 @@ mod tests {
     fn a_script() {
         files(&[
             ("pictures/half.svg", "<svg xmlns=\"http://www.w3.org/2000/svg\"><script>1</script></svg>"),
-            ("pages/a.md", "Look ![half](../pictures/half.svg).
+            (
+                "pages/a.md",
+                "Look ![half](../pictures/half.svg).
 #    ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ fault[picture-unsafe] an element `script`
-"),
+",
+            ),
         ]);
     }
 
@@ -58,15 +61,16 @@ mod tests {
     fn lines_and_words() {
         files(&[
             ("pictures/half.svg", "<svg xmlns=\"http://www.w3.org/2000/svg\"><path d=\"M0 0L1 1\"/><text>Cut here</text></svg>"),
-            ("pages/a.md", "Look ![half](../pictures/half.svg).
-"),
+            (
+                "pages/a.md",
+                "Look ![half](../pictures/half.svg).
+",
+            ),
         ]);
     }
 
     #[test]
     fn a_drawing_that_nothing_names() {
-        files(&[
-            ("pictures/half.svg", "<svg xmlns=\"http://www.w3.org/2000/svg\"><script>1</script></svg>"),
-        ]);
+        files(&[("pictures/half.svg", "<svg xmlns=\"http://www.w3.org/2000/svg\"><script>1</script></svg>")]);
     }
 }

@@ -42,7 +42,10 @@ fn repeats(alt: &str, file: &str) -> bool {
     let name = file.rsplit('/').next().unwrap_or(file);
     let stem = name.rsplit_once('.').map_or(name, |(stem, _)| stem);
     let alt = words(alt);
-    alt == words(stem) || alt == words(name) || alt == words(file) || matches!(alt.as_slice(), [one] if matches!(one.as_str(), "picture" | "image" | "photo" | "drawing"))
+    alt == words(stem)
+        || alt == words(name)
+        || alt == words(file)
+        || matches!(alt.as_slice(), [one] if matches!(one.as_str(), "picture" | "image" | "photo" | "drawing"))
 }
 
 #[cfg(test)]
@@ -53,7 +56,9 @@ mod tests {
     fn none_and_the_name_of_the_file() {
         files(&[
             ("pictures/leg-joint.svg", "<svg/>"),
-            ("chicken/whole.yaml", "title: Half
+            (
+                "chicken/whole.yaml",
+                "title: Half
 species: chicken
 revision: { number: 1, date: 2026-03-02, author: course lead, approved-by: head butcher, review-by: 2027-03-02 }
 start: { piece: chicken-whole, weight: 1.6–2.0 kg, typical: 1.8 kg, temperature: 0–4 °C }
@@ -70,7 +75,8 @@ steps:
     minutes: 1–2
     give: { chicken-half: { share: 98–100 %, pieces: 2, use: retail } }
     loss: 0–2 %
-"),
+",
+            ),
         ]);
     }
 

@@ -24,8 +24,10 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
     for price in prices.buy.iter().chain(&prices.credit).chain(&prices.sell) {
         let piece = &price.piece;
         if !pieces.contains(piece.value.as_str()) {
-            let help = nearest(&piece.value, pieces.iter().copied())
-                .map_or_else(|| "Write the id of a piece of some guide, or take the price out.".to_owned(), |near| format!("Write `{near}`."));
+            let help = nearest(&piece.value, pieces.iter().copied()).map_or_else(
+                || "Write the id of a piece of some guide, or take the price out.".to_owned(),
+                |near| format!("Write `{near}`."),
+            );
             report.add(CHECK.info.at(piece.place, format!("no guide gives `{}` or starts from it", piece.value)).help(help));
         }
     }
@@ -37,15 +39,16 @@ mod tests {
 
     #[test]
     fn a_misspelt_piece() {
-        files(&[
-            ("prices.yaml", "currency: EUR
+        files(&[(
+            "prices.yaml",
+            "currency: EUR
 date: 2026-03-02
 tax: without
 buy: { chicken-hole: 4.20 / kg }
 #      ^^^^^^^^^^^^ fault[price-for-unknown-piece] `chicken-hole`
 sell: { chicken-half: 7.90 / kg }
-"),
-        ]);
+",
+        )]);
     }
 
     #[test]

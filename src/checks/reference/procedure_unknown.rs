@@ -27,14 +27,15 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
         if book.procedure(id).is_some() || book.broken_procedures.contains(id) {
             continue;
         }
-        let renamed = book.procedures.iter().find(|procedure| procedure.was.iter().any(|was| was.value == id)).map(|procedure| procedure.id.as_str());
+        let renamed =
+            book.procedures.iter().find(|procedure| procedure.was.iter().any(|was| was.value == id)).map(|procedure| procedure.id.as_str());
         let bare = id.trim_end_matches(".yaml");
         let ids = || book.procedures.iter().map(|procedure| procedure.id.as_str());
         let same_name = || ids().find(|known| known.rsplit('/').next() == bare.rsplit('/').next());
-        let help = renamed
-            .or_else(|| nearest(bare, ids()))
-            .or_else(same_name)
-            .map_or_else(|| "Write the path of a guide without its ending, as in `pork/loin-boneless`.".to_owned(), |near| format!("Write `{near}`."));
+        let help = renamed.or_else(|| nearest(bare, ids())).or_else(same_name).map_or_else(
+            || "Write the path of a guide without its ending, as in `pork/loin-boneless`.".to_owned(),
+            |near| format!("Write `{near}`."),
+        );
         report.add(CHECK.info.at(named.place, format!("there is no guide `{id}`")).help(help));
     }
 }
@@ -54,25 +55,32 @@ mod tests {
 
     #[test]
     fn a_lesson() {
-        files(&[
-            ("courses/one.yaml", "title: One
+        files(&[(
+            "courses/one.yaml",
+            "title: One
 lessons:
   - { name: Halves, procedures: [chicken/whole, chicken/wole] }
 #                                               ^^^^^^^^^^^^ fault[procedure-unknown]
-"),
-        ]);
+",
+        )]);
     }
 
     #[test]
     fn a_guide_that_can_not_be_read_is_there() {
         files(&[
-            ("chicken/half.yaml", "title: \"Half
+            (
+                "chicken/half.yaml",
+                "title: \"Half
 #      ^ fault[unclosed-quote]
-"),
-            ("courses/one.yaml", "title: One
+",
+            ),
+            (
+                "courses/one.yaml",
+                "title: One
 lessons:
   - { name: Halves, procedures: [chicken/half] }
-"),
+",
+            ),
         ]);
     }
 }

@@ -3,7 +3,7 @@
 use crate::checks::known;
 use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
 use crate::finding::Level;
-use crate::model::names::nearest;
+use crate::model::names::meant;
 
 pub(in crate::checks) static CHECK: Check = Check {
     info: CheckInfo {
@@ -29,8 +29,8 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
             continue;
         }
         let all = book.builtin.tools.keys().chain(book.tools.keys()).map(String::as_str);
-        let help = nearest(&tool.value, all)
-            .map_or_else(|| format!("Write a built-in tool, or add `{}:` to `tools.yaml`.", tool.value), |near| format!("Write `{near}`."));
+        let help = meant(&tool.value, all)
+            .map_or_else(|| format!("Write a built-in tool, or add `{}:` to `tools.yaml`.", tool.value), |near| format!("Write {near}."));
         report.add(CHECK.info.at(tool.place, format!("`{}` is neither built in nor in `tools.yaml`", tool.value)).help(help));
     }
 }

@@ -3,7 +3,7 @@
 use crate::checks::known;
 use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
 use crate::finding::Level;
-use crate::model::names::nearest;
+use crate::model::names::meant;
 
 pub(in crate::checks) static CHECK: Check = Check {
     info: CheckInfo {
@@ -26,10 +26,8 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
             continue;
         }
         let all = || builtin.keys().map(String::as_str);
-        let help = nearest(&wear.value, all()).map_or_else(
-            || format!("Write one of {}.", all().collect::<Vec<_>>().join(", ")),
-            |near| format!("Write `{near}`."),
-        );
+        let help = meant(&wear.value, all())
+            .map_or_else(|| format!("Write one of {}.", all().collect::<Vec<_>>().join(", ")), |near| format!("Write {near}."));
         report.add(CHECK.info.at(wear.place, format!("`{}` is not a built-in protection", wear.value)).help(help));
     }
 }
@@ -58,13 +56,14 @@ mod tests {
 
     #[test]
     fn a_tool_of_the_shop() {
-        files(&[
-            ("tools.yaml", "tub:
+        files(&[(
+            "tools.yaml",
+            "tub:
   name: Tub
   never: [scarf]
 #         ^^^^^ fault[wear-unknown] `scarf`
-"),
-        ]);
+",
+        )]);
     }
 
     #[test]
