@@ -79,7 +79,8 @@ impl Guidebook {
     /// The procedure with this id.
     #[must_use]
     pub fn procedure(&self, id: &str) -> Option<&Procedure> {
-        self.procedures.iter().find(|procedure| procedure.id == id)
+        let at = self.procedures.binary_search_by(|procedure| procedure.id.as_str().cmp(id)).ok()?;
+        self.procedures.get(at)
     }
 
     /// The unit system that holds.

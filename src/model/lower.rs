@@ -28,7 +28,7 @@ pub fn lower(documents: &mut Documents) -> (Guidebook, Vec<Finding>) {
     let mut gathered = Gathered { sources: &documents.sources, findings: Vec::new(), links: Vec::new() };
     let mut book = match &documents.guidebook {
         Some(document) => guidebook::lower(&document.value, &mut Context::new(document.file, &mut gathered)),
-        None => guidebook::empty(documents.sources.find("guidebook.yaml")),
+        None => guidebook::unread(documents.sources.find("guidebook.yaml")),
     };
     for document in &documents.procedures {
         let mut context = Context::new(document.file, &mut gathered);

@@ -37,7 +37,7 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
 
 #[cfg(test)]
 mod tests {
-    use crate::checks::testing::{files, steps};
+    use crate::checks::testing::{HEAD, STEPS, files, steps};
 
     #[test]
     fn a_misspelt_tool() {
@@ -86,6 +86,18 @@ cautions: [protect-holding-hand, blade-away-from-body]
 steps:
   - { name: Halve, take: chicken-whole, tools: [tub], do: Cut along the keel., minutes: 1–2, give: { chicken-half: { share: 98–100 %, pieces: 2, use: retail } }, loss: 0–2 % }
 "),
+        ]);
+    }
+
+    /// The id that can't be one is told where it stands, and nothing where it is named.
+    #[test]
+    fn silent_where_the_id_of_the_tool_is_malformed() {
+        files(&[
+            (
+                "chicken/whole.yaml",
+                &format!("{HEAD}{}", STEPS.replace("    minutes: 1–2\n", "    minutes: 1–2\n    tools: [boning-knife, rib-puller]\n")),
+            ),
+            ("tools.yaml", "rib puller: { name: Rib puller }\n#^1:1 fault[id-malformed]\n"),
         ]);
     }
 

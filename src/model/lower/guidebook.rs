@@ -52,8 +52,21 @@ pub(super) fn lower(stated: &doc::Guidebook, context: &mut Context<'_>) -> Guide
     book
 }
 
+/// A guidebook whose `guidebook.yaml` could not be read: what it states is unknown, not left out.
+pub(super) fn unread(file: Option<FileId>) -> Guidebook {
+    let mut book = empty(file);
+    book.publisher = Stated::Broken;
+    book.language = Stated::Broken;
+    book.units = Stated::Broken;
+    book.region = Stated::Broken;
+    book.limits = Stated::Broken;
+    book.site = Stated::Broken;
+    book.theme = Stated::Broken;
+    book
+}
+
 /// A guidebook that states nothing.
-pub(super) fn empty(file: Option<FileId>) -> Guidebook {
+fn empty(file: Option<FileId>) -> Guidebook {
     Guidebook {
         place: top(file.unwrap_or(FileId(0))),
         title: Stated::Broken,

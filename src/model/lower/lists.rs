@@ -60,23 +60,29 @@ pub(super) fn lower(documents: &Documents, book: &mut Guidebook, gathered: &mut 
     if let Some(document) = &documents.cautions {
         let mut context = Context::new(document.file, gathered);
         for (id, field) in context.entries(&document.value) {
-            if context.id_is_sound(&id, "a caution")
-                && let Some(stated) = field.value()
-            {
-                book.cautions.insert(id.value.clone(), caution(id, stated, &mut context));
+            let names = names(&id, "a caution", &mut context);
+            if let Some(stated) = field.value() {
+                let caution = caution(id, stated, &mut context);
+                book.cautions.extend(names.into_iter().map(|name| (name, caution.clone())));
             }
         }
     }
     if let Some(document) = &documents.tools {
         let mut context = Context::new(document.file, gathered);
         for (id, field) in context.entries(&document.value) {
-            if context.id_is_sound(&id, "a tool")
-                && let Some(stated) = field.value()
-            {
-                book.tools.insert(id.value.clone(), tool(id, stated, &context));
+            let names = names(&id, "a tool", &mut context);
+            if let Some(stated) = field.value() {
+                let tool = tool(id, stated, &context);
+                book.tools.extend(names.into_iter().map(|name| (name, tool.clone())));
             }
         }
     }
+}
+
+/// The id under which an entry is known. One that can't be an id is told, and the entry is known under what it was meant
+/// to be as well, so that whoever names it either way is not told again.
+fn names(id: &Spanned<String>, what: &str, context: &mut Context<'_>) -> Vec<String> {
+    if context.id_is_sound(id, what) { vec![id.value.clone()] } else { vec![id.value.clone(), super::step::hyphenated(&id.value)] }
 }
 
 fn cut(piece: &Spanned<String>, species: &str, field: &Field<doc::Cut>, context: &mut Context<'_>) -> Option<Cut> {
