@@ -16,7 +16,7 @@ use super::words::Words;
 
 /// Words that the program itself asks for, or that templates name by an id they put together.
 const OWN_WORDS: &[&str] = &[
-    "home",
+    "home", "the-guide",
     "use-retail",
     "use-for-cutting",
     "use-lean-trim",

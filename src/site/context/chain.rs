@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::frame::{Frame, Link};
+use super::guide::Start;
 use crate::figures::YieldTable;
 
 /// `chain-table.html`.
@@ -12,6 +13,8 @@ pub struct ChainPage {
     pub page: Frame,
     /// The chain.
     pub chain: Chain,
+    /// The start of its first guide.
+    pub start: Start,
 }
 
 /// A chain of house cuts.

@@ -29,7 +29,8 @@ impl Views<'_> {
             scripts: &["weight.js"],
             anchor: "main",
         })?;
-        Ok(ChainPage { page, chain })
+        let start = self.start(path, self.book.procedure(first).ok_or_else(|| gone("procedure"))?);
+        Ok(ChainPage { page, chain, start })
     }
 
     /// A chain, worked at the start weight of its first guide.

@@ -146,7 +146,8 @@ impl Views<'_> {
     pub(super) fn trail_behind(&self, page: &str, at: usize) -> Vec<Link> {
         let Some(procedure) = self.book.procedures.get(at) else { return Vec::new() };
         let mut trail = self.trail(page, &procedure.id);
-        trail.push(Link { name: self.title(at), href: paths::link(page, &paths::guide(&procedure.id)) });
+        let name = self.engine.words.plain("the-guide").unwrap_or_default().to_owned();
+        trail.push(Link { name, href: paths::link(page, &paths::guide(&procedure.id)) });
         trail
     }
 }

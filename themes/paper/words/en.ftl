@@ -5,6 +5,7 @@ skip-to-page = Skip to the page
 state-of-guide = State of this guide
 where-you-are = Where you are
 home = All guides
+the-guide = The guide
 
 # Days and ages
 date = { $day } { $month } { $year }
