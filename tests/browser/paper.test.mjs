@@ -13,7 +13,7 @@ after(async () => { await browser.close(); rmSync(scratch, { recursive: true });
 
 /** The text of each sheet, in reading order. */
 function sheets(file) {
-  const text = execFileSync("pdftotext", ["-layout", "-enc", "UTF-8", file, "-"], { encoding: "utf8", maxBuffer: 1 << 26 });
+  const text = execFileSync("pdftotext", ["-raw", "-enc", "UTF-8", file, "-"], { encoding: "utf8", maxBuffer: 1 << 26 });
   return text.split("\f").slice(0, -1).map((sheet) => sheet.replace(/\s+/g, " "));
 }
 

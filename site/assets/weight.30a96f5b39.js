@@ -42,12 +42,20 @@
   function follow() {
     var start = parseFloat(field.value.replace(',', '.'));
     if (!(start > 0 && start < 1e5)) return;
+    var whole = {};
     document.querySelectorAll('[data-shares]').forEach(function (table) {
       var list = rows(table), foot = table.querySelector('tfoot td + td');
       list.forEach(function (entry) {
         entry.cells.forEach(function (cell, at) { show(cell, hundredths(start * entry.shares[at] / 1e5)); });
       });
-      if (foot) { add(list, start); show(foot, hundredths(start)); }
+      if (foot) {
+        add(list, start);
+        show(foot, hundredths(start));
+        list.forEach(function (entry) { whole[entry.shares.join()] = entry.cells[1].textContent; });
+      } else {
+        // A piece that one step alone gives stands in the whole too, and must not differ from it there.
+        list.forEach(function (entry) { entry.cells[1].textContent = whole[entry.shares.join()] || entry.cells[1].textContent; });
+      }
     });
     document.querySelectorAll('[data-start]').forEach(function (cell) { cell.textContent = start; });
     said.textContent = start < +data.low || start > +data.high ? data.outside : '';
