@@ -16,7 +16,8 @@ use super::words::Words;
 
 /// Words that the program itself asks for, or that templates name by an id they put together.
 const OWN_WORDS: &[&str] = &[
-    "home", "the-guide",
+    "home",
+    "the-guide",
     "use-retail",
     "use-for-cutting",
     "use-lean-trim",
@@ -62,8 +63,8 @@ pub(super) struct Engine {
     pub(super) words: Arc<Words>,
     /// The style of each kind of page.
     styles: BTreeMap<Look, Style>,
-    /// Scripts by their name in the theme: path in the site, and bytes.
-    pub(super) scripts: BTreeMap<String, (String, Vec<u8>)>,
+    /// Scripts and the icon by their name in the theme: path in the site, and bytes.
+    pub(super) assets: BTreeMap<String, (String, Vec<u8>)>,
 }
 
 impl Engine {
@@ -91,14 +92,14 @@ impl Engine {
         for look in Look::ALL {
             styles.insert(*look, Style::of(theme, look.files())?);
         }
-        let mut scripts = BTreeMap::new();
-        for path in theme.in_folder("scripts/") {
+        let mut assets = BTreeMap::new();
+        for path in theme.in_folder("assets/") {
             let bytes = theme.bytes(path).unwrap_or_default().to_vec();
             let mark: String = blake3::hash(&bytes).to_hex().chars().take(10).collect();
-            let name = path.trim_start_matches("scripts/");
-            scripts.insert(name.to_owned(), (paths::asset(name, &mark), bytes));
+            let name = path.trim_start_matches("assets/");
+            assets.insert(name.to_owned(), (paths::asset(name, &mark), bytes));
         }
-        Ok(Self { tera, words, styles, scripts })
+        Ok(Self { tera, words, styles, assets })
     }
 
     /// The style of a kind of page.

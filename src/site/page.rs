@@ -29,8 +29,8 @@ pub enum Page {
     FlowDrawing(usize),
     /// A picture of the guidebook, by its path there.
     Picture(String),
-    /// A script of the theme, by its name there.
-    Script(String),
+    /// A script or the icon of the theme, by its name there.
+    Asset(String),
 }
 
 /// All pages by path.
@@ -55,8 +55,8 @@ pub(super) fn all(book: &Guidebook, analysis: &Analysis, engine: &Engine) -> BTr
     for path in book.pictures.keys() {
         pages.insert(path.clone(), Page::Picture(path.clone()));
     }
-    for (name, (path, _)) in &engine.scripts {
-        pages.insert(path.clone(), Page::Script(name.clone()));
+    for (name, (path, _)) in &engine.assets {
+        pages.insert(path.clone(), Page::Asset(name.clone()));
     }
     pages
 }

@@ -3,7 +3,7 @@
 //!
 //! Nothing else is changed: what is served is what was written.
 
-use super::policy::style_source;
+use super::policy::Digested;
 use super::theme::Theme;
 use super::theme_error::ThemeError;
 
@@ -35,10 +35,8 @@ impl Look {
 /// A style as pages carry it.
 #[derive(Debug, Clone)]
 pub(super) struct Style {
-    /// The text.
-    pub(super) text: String,
-    /// Its source expression in the policy of a page.
-    pub(super) source: String,
+    text: String,
+    digested: Digested,
 }
 
 impl Style {
@@ -51,7 +49,12 @@ impl Style {
         if text.contains("</") {
             return Err(ThemeError::new(format!("a style of the theme `{}` holds `</`, which would end it in a page", theme.name())));
         }
-        Ok(Self { source: style_source(&text), text })
+        Ok(Self { digested: Digested::of(&text), text })
+    }
+
+    /// The style with a few rules of one page behind it, and its source expression in the policy of that page.
+    pub(super) fn with(&self, own: &str) -> (String, String) {
+        (format!("{}{own}", self.text), self.digested.source(own))
     }
 }
 

@@ -15,10 +15,11 @@ pub struct Frame {
     pub publisher: String,
     /// The content security policy.
     pub policy: String,
-    /// The style sheet of the theme, made small. Not authored; passed through `safe`.
+    /// The style sheet of the page, made small, with the line that every printed sheet carries. Nothing in it can end
+    /// its element; passed through `safe`.
     pub style: String,
-    /// A style of this page alone, with the line that every printed sheet carries; may be empty.
-    pub own_style: String,
+    /// The link to the icon.
+    pub icon: String,
     /// `draft` or `withdrawn` when the page is about a guide in that state; else empty.
     pub state: String,
     /// Id, revision and date in words, for every sheet; empty on pages without a revision.

@@ -11,7 +11,7 @@ use crate::model::words::State;
 use crate::site::context::frame::{Frame, Link};
 use crate::site::escape::css_string;
 use crate::site::paths;
-use crate::site::policy::{policy, style_source};
+use crate::site::policy::policy;
 use crate::site::style::Look;
 use crate::site::theme_error::ThemeError;
 
@@ -53,22 +53,21 @@ impl Views<'_> {
             }
             own_style.push('}');
         }
-        let own_source = style_source(&own_style);
         let style = self.engine.style(about.look)?;
-        let sources = if own_style.is_empty() { vec![style.source.as_str()] } else { vec![style.source.as_str(), own_source.as_str()] };
-        let scripts = about.scripts.iter().filter_map(|name| self.engine.scripts.get(*name));
+        let (style, source) = style.with(&own_style);
+        let link = |name: &str| self.engine.assets.get(name).map(|(path, _)| paths::link(about.path, path));
         Ok(Frame {
             language: self.book.language.value().cloned().unwrap_or_else(|| "en".to_owned()),
             title: about.title,
             site: self.book.title.value().cloned().unwrap_or_default(),
             publisher: self.book.publisher.value().cloned().unwrap_or_default(),
-            policy: policy(&sources),
-            style: style.text.clone(),
-            own_style,
+            policy: policy(&source),
+            style,
+            icon: link("icon.svg").unwrap_or_default(),
             state: state.to_owned(),
             strip,
             trail: about.trail,
-            scripts: scripts.map(|(path, _)| paths::link(about.path, path)).collect(),
+            scripts: about.scripts.iter().filter_map(|name| link(name)).collect(),
             paints: about.paints,
             main_anchor: about.anchor,
         })

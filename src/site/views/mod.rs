@@ -54,7 +54,7 @@ impl<'a> Views<'a> {
             Page::ChainTable(at) => self.engine.render("chain-table.html", &self.chain_table(path, *at)?),
             Page::FlowDrawing(at) => self.flow_drawing(*at),
             Page::Picture(picture) => self.picture_bytes(picture),
-            Page::Script(name) => Ok(self.engine.scripts.get(name).map(|(_, bytes)| bytes.clone()).unwrap_or_default()),
+            Page::Asset(name) => Ok(self.engine.assets.get(name).map(|(_, bytes)| bytes.clone()).unwrap_or_default()),
         }
     }
 }
