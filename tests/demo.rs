@@ -49,7 +49,10 @@ fn the_committed_site_is_what_publish_makes() {
     let names = |files: &BTreeMap<String, Vec<u8>>| files.keys().cloned().collect::<Vec<_>>();
     assert_eq!(names(&made), names(&committed), "run `cargo run --release -- publish` and commit site/");
     for (path, bytes) in &made {
-        assert!(committed.get(path) == Some(bytes), "site/{path} is not what publish makes: run `cargo run --release -- publish` and commit site/");
+        assert!(
+            committed.get(path) == Some(bytes),
+            "site/{path} is not what publish makes: run `cargo run --release -- publish` and commit site/"
+        );
         let is_text = [".html", ".js", ".svg", ".txt", ".json", ".css", ".xml", ".csv"].iter().any(|ending| path.ends_with(ending));
         assert!(!is_text || path.ends_with(".csv") || !bytes.contains(&b'\r'), "site/{path}: line ends are line feeds");
     }

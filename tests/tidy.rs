@@ -1,6 +1,13 @@
 //! The house rules of the code, as tests: arrows between rooms, budgets, module texts, the parity of check
 //! files with their list, and paths that documents name. Each failure prints what mends it.
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing, clippy::disallowed_methods, reason = "a test may fail, and this one reads the project")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::disallowed_methods,
+    reason = "a test may fail, and this one reads the project"
+)]
 
 #[path = "tidy/parity.rs"]
 mod parity;
@@ -71,7 +78,8 @@ fn rooms_import_only_what_they_may() {
         let inside = path.strip_prefix("src").unwrap().to_string_lossy().into_owned();
         let Some((room, _)) = inside.split_once('/') else { continue };
         let Some((_, allowed)) = ARROWS.iter().find(|(name, _)| *name == room) else {
-            complaints.push(format!("src/{inside}: the room `{room}` is not in ARROWS of tests/tidy.rs: add it there with what it may import"));
+            complaints
+                .push(format!("src/{inside}: the room `{room}` is not in ARROWS of tests/tidy.rs: add it there with what it may import"));
             continue;
         };
         let more = EXCEPTIONS.iter().filter(|(start, _)| inside.starts_with(start)).flat_map(|(_, more)| more.iter());
@@ -96,7 +104,17 @@ fn only_cli_meets_the_outside() {
             continue;
         }
         for (line, text) in (1..).zip(code_only(&read(&path)).lines()) {
-            for word in ["std::fs", "std::env::", "SystemTime", "Instant::now", "std::io::stdout", "std::io::stderr", "std::process", "std::net", "println!"] {
+            for word in [
+                "std::fs",
+                "std::env::",
+                "SystemTime",
+                "Instant::now",
+                "std::io::stdout",
+                "std::io::stderr",
+                "std::process",
+                "std::net",
+                "println!",
+            ] {
                 if text.contains(word) {
                     complaints.push(format!("src/{inside}:{line}: `{word}` outside `cli`: let `cli` do it and pass the result in"));
                 }
@@ -170,7 +188,9 @@ fn each_check_file_stands_in_the_list_and_names_the_wrong_thing() {
         if ["avoid", "use", "prefer", "must", "no", "never", "ensure", "require"].contains(&first) {
             complaints.push(format!("`{}` gives advice: name the wrong thing, as in `shares-exceed-whole`", info.id));
         }
-        for (part, text) in [("what", info.what), ("why", info.why), ("example", info.example), ("mend", info.mend), ("source", info.source)] {
+        for (part, text) in
+            [("what", info.what), ("why", info.why), ("example", info.example), ("mend", info.mend), ("source", info.source)]
+        {
             if text.trim().len() < 8 {
                 complaints.push(format!("`{}`: its text lacks `{part}`", info.id));
             }
@@ -195,7 +215,11 @@ fn every_reported_check_has_a_text() {
                 let rest = &text[at + call.len()..];
                 let Some(id) = rest.trim_start().strip_prefix('"').and_then(|rest| rest.split('"').next()) else { continue };
                 if !known.contains(id) {
-                    complaints.push(format!("{}: `{id}` has no file in src/checks: write src/checks/form/{}.rs", path.display(), id.replace('-', "_")));
+                    complaints.push(format!(
+                        "{}: `{id}` has no file in src/checks: write src/checks/form/{}.rs",
+                        path.display(),
+                        id.replace('-', "_")
+                    ));
                 }
             }
         }

@@ -64,7 +64,9 @@ pub(crate) fn imported_rooms(code: &str) -> Vec<(usize, String)> {
     for (at, _) in code.match_indices("crate::") {
         let line = code[..at].matches('\n').count() + 1;
         let rest = &code[at + "crate::".len()..];
-        let names = rest.strip_prefix('{').map_or_else(|| vec![rest], |inner| inner.split_once('}').map_or(inner, |(inside, _)| inside).split(',').collect());
+        let names = rest
+            .strip_prefix('{')
+            .map_or_else(|| vec![rest], |inner| inner.split_once('}').map_or(inner, |(inside, _)| inside).split(',').collect());
         for name in names {
             let word: String = name.trim_start().chars().take_while(|c| c.is_ascii_lowercase() || *c == '_').collect();
             found.push((line, word));
@@ -79,7 +81,10 @@ pub(crate) fn functions(text: &str) -> Vec<(String, usize, usize)> {
     let mut found = Vec::new();
     for (at, line) in lines.iter().enumerate() {
         let start = line.trim_start();
-        let Some(name) = start.split_once("fn ").filter(|(before, _)| before.split_whitespace().all(is_qualifier)).map(|(_, rest)| rest) else { continue };
+        let Some(name) = start.split_once("fn ").filter(|(before, _)| before.split_whitespace().all(is_qualifier)).map(|(_, rest)| rest)
+        else {
+            continue;
+        };
         let indent = line.len() - start.len();
         let close = format!("{}}}", " ".repeat(indent));
         let end = lines[at..].iter().position(|line| *line == close).unwrap_or(0);
