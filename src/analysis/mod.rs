@@ -21,6 +21,7 @@ pub mod order;
 pub mod piece_weight;
 pub mod portions;
 pub mod procedure;
+pub mod reconcile;
 pub mod rounding;
 pub mod shares;
 pub mod starts;
