@@ -49,6 +49,15 @@ pub(super) enum TallyFormat {
     Csv,
 }
 
+/// How `reconcile` prints its answer.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum ReconcileFormat {
+    /// For people, 80 columns wide
+    Text,
+    /// For programs
+    Json,
+}
+
 /// One command with its settings.
 #[derive(Debug, Clone, PartialEq, Eq, Subcommand)]
 pub(super) enum Command {
@@ -95,6 +104,16 @@ pub(super) enum Command {
         #[arg(long, value_enum, default_value = "text")]
         format: TallyFormat,
     },
+    /// Say whether a table adds up, what rounding explains, which row is the likely slip
+    #[command(after_help = RECONCILE_EXAMPLES)]
+    Reconcile {
+        /// A CSV file with the header `item`, then any of `group`, `weight`, `share`, `kind`
+        #[arg(value_name = "TABLE.csv")]
+        table: PathBuf,
+        /// How to print
+        #[arg(long, value_enum, default_value = "text")]
+        format: ReconcileFormat,
+    },
 }
 
 /// Why there is nothing to run: help was asked for, or the words make no command.
@@ -136,6 +155,7 @@ Examples:
   seamwise inspect course      check it
   seamwise publish course      check it and write the site into site/
   seamwise tally course        print its yield tables
+  seamwise reconcile test.csv  say whether a weighed or published table adds up
 
 Exit status: 0 no fault, 1 at least one fault, 2 the command could not do its work.";
 
@@ -166,6 +186,24 @@ Examples:
   seamwise tally course --procedure pork/loin-boneless
   seamwise tally course --format csv > yields.csv";
 
+const RECONCILE_EXAMPLES: &str = "\
+Examples:
+  seamwise reconcile carcass.csv
+  seamwise reconcile carcass.csv --format json
+
+The table has a header, then a row for each piece:
+
+  item,group,weight,share,kind
+  Lean,,6.40,64,
+  Fat,,2.10,21,
+  Bone,,1.50,15,
+  Shoulder,,10.00,100,total
+
+`share` is in percent. `kind` is `part` when left out, `subtotal` (of its group) or `total`.
+Weights are bare numbers, or have a unit: `2.5 kg`, `18 lb 10 oz`.
+
+Exit status: 0 the table adds up, 1 it does not, 2 it could not be read.";
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -190,23 +228,26 @@ mod tests {
             command("tally a --procedure pork/loin --format csv"),
             Command::Tally { folder: Some("a".into()), procedure: Some("pork/loin".into()), format: TallyFormat::Csv }
         );
+        assert_eq!(command("reconcile a.csv"), Command::Reconcile { table: "a.csv".into(), format: ReconcileFormat::Text });
         assert_eq!(read("inspect --color never").unwrap().color, ColorChoice::Never);
         assert_eq!(read("--color always inspect").unwrap().color, ColorChoice::Always);
     }
 
     #[test]
     fn wrong_use_exits_with_two_and_help_with_zero() {
-        for line in ["", "inspekt", "begin", "inspect --format xml", "inspect --to x", "inspect --about a folder", "publish a b"] {
+        for line in
+            ["", "inspekt", "begin", "inspect --format xml", "inspect --to x", "inspect --about a folder", "publish a b", "reconcile"]
+        {
             assert_eq!(read(line).unwrap_err().0.exit_code(), 2, "{line}");
         }
-        for line in ["--help", "--version", "begin --help", "inspect --help", "publish --help", "tally -h"] {
+        for line in ["--help", "--version", "begin --help", "inspect --help", "publish --help", "tally -h", "reconcile -h"] {
             assert_eq!(read(line).unwrap_err().0.exit_code(), 0, "{line}");
         }
     }
 
     #[test]
     fn each_help_shows_examples() {
-        for line in ["--help", "begin --help", "inspect --help", "publish --help", "tally --help"] {
+        for line in ["--help", "begin --help", "inspect --help", "publish --help", "tally --help", "reconcile --help"] {
             let text = read(line).unwrap_err().0.to_string();
             assert!(text.contains("Examples:\n  seamwise "), "{text}");
         }

@@ -13,6 +13,7 @@ mod layout;
 mod progress;
 mod publish;
 mod read;
+mod reconcile;
 mod table;
 mod tally;
 mod terminal;
@@ -49,6 +50,7 @@ fn command(arguments: &Arguments, terminal: Terminal) -> Result<u8, Failure> {
         Command::Inspect { folder, format, .. } => inspect::run(folder.as_deref(), *format, terminal),
         Command::Tally { folder, procedure, format } => tally::run(folder.as_deref(), procedure.as_deref(), *format, terminal),
         Command::Publish { folder, to } => publish::run(folder.as_deref(), to, terminal),
+        Command::Reconcile { table, format } => reconcile::run(table, *format, terminal),
     }
 }
 
