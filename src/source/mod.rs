@@ -11,6 +11,7 @@ pub mod field;
 mod layout;
 mod load;
 mod picture;
+pub mod schema;
 pub mod table;
 mod traps;
 pub mod yaml;

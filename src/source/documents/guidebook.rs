@@ -1,12 +1,14 @@
 //! The shape of `guidebook.yaml`.
 
+use schemars::JsonSchema;
 use serde::Deserialize;
 
 use super::texts::{Id, LimitText, Line, PathText, Word};
 use crate::source::field::{Optional, Required};
+use crate::source::schema::{spelling, words};
 
 /// What the whole guidebook states of itself.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub struct Guidebook {
     /// What it is called.
@@ -14,14 +16,18 @@ pub struct Guidebook {
     /// Who publishes it.
     pub publisher: Optional<Line>,
     /// The language of its texts; `en` when left out.
+    #[schemars(with = "Optional<spelling::LanguageCode>")]
     pub language: Optional<Word>,
     /// Languages of its translations.
+    #[schemars(with = "Optional<Vec<Required<spelling::LanguageCode>>>")]
     pub also_in: Optional<Vec<Required<Word>>>,
     /// `metric` (when left out) or `imperial`.
+    #[schemars(extend("enum" = words::UNITS))]
     pub units: Optional<Word>,
     /// Whose trade names come first.
     pub region: Optional<Word>,
     /// The profile of limits.
+    #[schemars(extend("enum" = words::PROFILES))]
     pub limits: Optional<Id>,
     /// Limits of the shop that are stricter than the profile's.
     pub stricter: Optional<Vec<Required<Stricter>>>,
@@ -36,10 +42,11 @@ pub struct Guidebook {
 }
 
 /// One limit of the shop.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub struct Stricter {
     /// `hold`, `room`, `time-out`, `receiving`, `tool-water` or `cleaning-interval`.
+    #[schemars(extend("enum" = words::LIMIT))]
     pub limit: Required<Word>,
     /// The figure.
     pub at_most: Required<LimitText>,
@@ -52,7 +59,7 @@ pub struct Stricter {
 }
 
 /// One advice turned off.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub struct Off {
     /// The id of the check.

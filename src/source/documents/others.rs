@@ -1,12 +1,14 @@
 //! The shapes of the documents beside the procedures: cut lists, anatomy, cautions, tools, courses, prices.
 
+use schemars::JsonSchema;
 use serde::Deserialize;
 
 use super::texts::{CountText, DateText, Id, Line, Markdown, MassText, PriceText, ProcedureId, ShareText, WholeText, Word};
 use crate::source::field::{Entries, Optional, Required};
+use crate::source::schema::{rules, spelling, words};
 
 /// One piece of a cut list, `cuts/<species>.yaml`.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub struct Cut {
     /// What it is called first here.
@@ -20,10 +22,12 @@ pub struct Cut {
     /// How many an animal has.
     pub per_animal: Optional<WholeText>,
     /// The region of the animal.
+    #[schemars(with = "Optional<Line>")]
     pub region: Optional<Id>,
     /// Where it lies.
     pub lies: Optional<Line>,
     /// Ids under which it was known earlier.
+    #[schemars(with = "Optional<Vec<Required<Line>>>")]
     pub was: Optional<Vec<Required<Id>>>,
 }
 
@@ -52,7 +56,7 @@ pub enum AnatomyEntry {
 }
 
 /// A bone, muscle, tissue or gland, `anatomy/<species>.yaml`.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub struct AnatomyPart {
     /// What it is called.
@@ -60,10 +64,13 @@ pub struct AnatomyPart {
     /// Other names.
     pub also: Optional<Vec<Required<Line>>>,
     /// `bone`, `muscle`, `tissue` or `gland`.
+    #[schemars(extend("enum" = words::PART_KIND))]
     pub kind: Required<Word>,
     /// How many an animal has.
+    #[schemars(with = "Optional<spelling::Count>")]
     pub count: Optional<CountText>,
     /// The regions in which it lies.
+    #[schemars(with = "Optional<Vec<Required<Line>>>")]
     pub regions: Optional<Vec<Required<Id>>>,
     /// What it does.
     pub does: Optional<Markdown>,
@@ -74,12 +81,13 @@ pub struct AnatomyPart {
 }
 
 /// One caution, `cautions.yaml`.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub struct Caution {
     /// A short name.
     pub name: Optional<Line>,
     /// `danger`, `warning`, `caution` or `notice`.
+    #[schemars(extend("enum" = words::SIGNAL))]
     pub signal: Required<Word>,
     /// What can hurt.
     pub hazard: Required<Line>,
@@ -88,6 +96,7 @@ pub struct Caution {
     /// What to do so that it does not.
     pub avoid: Required<Line>,
     /// `death`, `lasting`, `healing` or `property`.
+    #[schemars(extend("enum" = words::HARM))]
     pub harm: Required<Word>,
     /// An ISO 7010 code.
     pub sign: Optional<Line>,
@@ -96,21 +105,24 @@ pub struct Caution {
 }
 
 /// One tool, `tools.yaml`.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub struct Tool {
     /// What it is called.
     pub name: Required<Line>,
     /// Cautions that it demands.
+    #[schemars(with = "Optional<Vec<Required<spelling::CautionId>>>")]
     pub cautions: Optional<Vec<Required<Id>>>,
     /// Protection that it demands.
+    #[schemars(with = "Optional<Vec<Required<spelling::WearId>>>")]
     pub wear: Optional<Vec<Required<Id>>>,
     /// Protection that it forbids.
+    #[schemars(with = "Optional<Vec<Required<spelling::WearId>>>")]
     pub never: Optional<Vec<Required<Id>>>,
 }
 
 /// A course, `courses/<name>.yaml`.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub struct Course {
     /// What it is called.
@@ -122,7 +134,7 @@ pub struct Course {
 }
 
 /// One lesson.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub struct Lesson {
     /// What it is called.
@@ -134,7 +146,7 @@ pub struct Lesson {
 }
 
 /// `prices.yaml`.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub struct Prices {
     /// The currency, ISO 4217.
@@ -142,15 +154,21 @@ pub struct Prices {
     /// The day of the prices.
     pub date: Required<DateText>,
     /// `with` or `without`.
+    #[schemars(extend("enum" = words::TAX))]
     pub tax: Optional<Word>,
     /// What pieces cost.
+    #[schemars(extend("propertyNames" = rules::piece_names()))]
     pub buy: Optional<Entries<PriceText>>,
     /// What it would cost to buy a by-product elsewhere.
+    #[schemars(extend("propertyNames" = rules::piece_names()))]
     pub credit: Optional<Entries<PriceText>>,
     /// What pieces sell for at the counter.
+    #[schemars(extend("propertyNames" = rules::piece_names()))]
     pub sell: Optional<Entries<PriceText>>,
     /// What an hour of work costs.
+    #[schemars(with = "Optional<spelling::PriceOfWork>")]
     pub labour: Optional<PriceText>,
     /// Cooked yield of pieces.
+    #[schemars(with = "Optional<Entries<spelling::ShareOfWhole>>", extend("propertyNames" = rules::piece_names()))]
     pub cooked: Optional<Entries<ShareText>>,
 }
