@@ -1,12 +1,13 @@
 //! A finding as data: what is wrong, how grave it is, where it stands, and what to do about it.
 //!
 //! The lowest room: it imports nothing of ours, reads no files and prints nothing. Rendering is here
-//! (`text`, `json`), but always into a string that the caller may print.
+//! (`text`, `json`, `sarif`), but always into a string that the caller may print.
 
 mod excerpt;
 pub mod json;
 pub mod order;
 pub mod place;
+pub mod sarif;
 pub mod text;
 
 pub use place::{FileId, LineColumn, Place, SourceMap, SourceText, Span};

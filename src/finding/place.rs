@@ -64,6 +64,8 @@ pub struct SourceText {
     path: String,
     text: String,
     line_starts: Vec<u32>,
+    /// Bytes that stand in the file before the text: a byte order mark, or none.
+    mark: u32,
 }
 
 impl SourceText {
@@ -77,6 +79,15 @@ impl SourceText {
     #[must_use]
     pub fn text(&self) -> &str {
         &self.text
+    }
+
+    /// Where an offset of the text stands in the file, in bytes. `None` where bytes before it are no UTF-8: what stands
+    /// in the text in their place is of another length.
+    #[must_use]
+    pub fn byte_in_file(&self, offset: u32) -> Option<u32> {
+        let end = (offset as usize).min(self.text.len());
+        let before = self.text.get(..end)?;
+        if before.contains('\u{fffd}') { None } else { u32::try_from(end).ok()?.checked_add(self.mark) }
     }
 
     /// The line with this number, counted from 1, without its line end; empty for a line that is not there.
@@ -114,7 +125,7 @@ impl SourceMap {
         let text = text.into();
         let mut line_starts = vec![0];
         line_starts.extend(text.bytes().enumerate().filter(|(_, byte)| *byte == b'\n').filter_map(|(at, _)| u32::try_from(at + 1).ok()));
-        self.files.push(SourceText { path: path.into(), text, line_starts });
+        self.files.push(SourceText { path: path.into(), text, line_starts, mark: 0 });
         FileId(u32::try_from(self.files.len() - 1).unwrap_or(u32::MAX))
     }
 
@@ -128,6 +139,13 @@ impl SourceMap {
     #[must_use]
     pub fn path(&self, file: FileId) -> &str {
         self.get(file).map_or("", SourceText::path)
+    }
+
+    /// Says that a byte order mark of so many bytes stands in the file before its text.
+    pub fn set_mark(&mut self, file: FileId, bytes: u32) {
+        if let Some(source) = self.files.get_mut(file.0 as usize) {
+            source.mark = bytes;
+        }
     }
 
     /// The id of the file with this path.

@@ -7,6 +7,9 @@ use std::str::Utf8Error;
 
 use crate::finding::Span;
 
+/// The byte order mark of UTF-8.
+pub(super) const MARK: &[u8] = b"\xef\xbb\xbf";
+
 /// Why bytes are no text, with what can be shown of them.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Refusal {

@@ -38,8 +38,9 @@ pub fn load(files: Files) -> (Documents, Vec<Finding>) {
         .enumerate()
         .map(|(at, (path, role, entry))| {
             let file = FileId(u32::try_from(at).unwrap_or(u32::MAX));
+            let marked = matches!(&entry, Some(Entry::File(bytes)) if bytes.starts_with(bytes::MARK));
             let (text, findings, outcome) = read_one(&path, &role, entry, file);
-            Reading { path, role, text, findings, outcome }
+            Reading { path, role, text, marked, findings, outcome }
         })
         .collect();
     let mut documents = Documents::default();
@@ -47,6 +48,9 @@ pub fn load(files: Files) -> (Documents, Vec<Finding>) {
     for reading in read {
         findings.extend(reading.findings);
         let file = documents.sources.add(reading.path.clone(), reading.text);
+        if reading.marked {
+            documents.sources.set_mark(file, bytes::MARK.len() as u32);
+        }
         documents.put(reading.path, &reading.role, file, reading.outcome);
     }
     order::sort(&mut findings, &documents.sources);
@@ -58,6 +62,8 @@ struct Reading {
     path: String,
     role: Role,
     text: String,
+    /// Whether a byte order mark stands before the text.
+    marked: bool,
     findings: Vec<Finding>,
     outcome: Outcome,
 }
