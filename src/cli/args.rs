@@ -1,11 +1,18 @@
-//! What the person typed, as a plain value: the only file that knows clap.
+//! What the person typed, as a plain value: this file and those below it are the only ones that know clap.
 //!
 //! It reads nothing but the words that it is given; what they mean for disk and terminal is for the commands.
+
+mod set_up;
 
 use std::ffi::OsString;
 use std::path::PathBuf;
 
-use clap::{Parser, Subcommand, ValueEnum};
+use clap::error::ErrorKind;
+use clap::{CommandFactory, Parser, Subcommand, ValueEnum};
+use set_up::SetUp;
+
+use super::failure::Failure;
+use super::terminal::Terminal;
 
 /// Everything that was asked for.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -36,6 +43,8 @@ pub(super) enum InspectFormat {
     Text,
     // For programs
     Json,
+    // For code hosts and editors
+    Sarif,
 }
 
 /// How `tally` prints its tables.
@@ -116,37 +125,72 @@ pub(super) enum Command {
     },
 }
 
-/// Why there is nothing to run: help was asked for, or the words make no command.
+/// Why there is nothing to run.
 #[derive(Debug)]
-pub(super) struct Stop(clap::Error);
+pub(super) enum Stop {
+    /// Help or the version was asked for, or the words make no command.
+    Told(clap::Error),
+    /// A text for the system was asked for: completions, the manual page, a schema.
+    Text(String),
+}
 
 impl Stop {
-    /// Prints the help to standard output, or what is wrong to standard error; gives the exit status.
+    /// Prints what was asked for to standard output, or what is wrong to standard error; gives the exit status.
     pub(super) fn show(&self) -> u8 {
-        // Nobody is left to tell when the terminal has gone away.
-        drop(self.0.print());
-        u8::try_from(self.0.exit_code()).unwrap_or(2)
+        match self {
+            Self::Told(error) => {
+                // Nobody is left to tell when the terminal has gone away.
+                drop(error.print());
+                u8::try_from(error.exit_code()).unwrap_or(2)
+            }
+            Self::Text(text) => {
+                let terminal = Terminal::of(ColorChoice::Never);
+                terminal.print(text).map_or_else(
+                    |failure: Failure| {
+                        terminal.tell(&failure.to_string());
+                        2
+                    },
+                    |()| 0,
+                )
+            }
+        }
     }
 }
 
 /// Reads the words of the command line, the program's own name first.
 ///
 /// # Errors
-/// When they ask for help or the version, or make no command.
+/// When they ask for a text instead of a command, or make no command.
 pub(super) fn parse(words: impl IntoIterator<Item = OsString>) -> Result<Arguments, Stop> {
-    let line = CommandLine::try_parse_from(words).map_err(Stop)?;
-    Ok(Arguments { color: line.color, command: line.command })
+    let line = CommandLine::try_parse_from(words).map_err(Stop::Told)?;
+    let refused = |kind, why| Stop::Told(CommandLine::command().error(kind, why));
+    match (line.set_up.text(), line.command) {
+        (None, Some(command)) => Ok(Arguments { color: line.color, command }),
+        (Some(text), None) => Err(Stop::Text(text)),
+        (None, None) => Err(refused(ErrorKind::MissingSubcommand, "a command is missing")),
+        (Some(_), Some(_)) => Err(refused(ErrorKind::ArgumentConflict, "an option that prints a text for the system takes no command")),
+    }
 }
 
 /// Checks cutting guides and publishes them as a site for the bench
 #[derive(Debug, Parser)]
-#[command(name = "seamwise", version, max_term_width = 100, after_help = EXAMPLES, disable_help_subcommand = true)]
+#[command(
+    name = "seamwise",
+    version,
+    max_term_width = 100,
+    after_help = EXAMPLES,
+    disable_help_subcommand = true,
+    arg_required_else_help = true,
+    override_usage = "seamwise [OPTIONS] <COMMAND>"
+)]
 struct CommandLine {
     /// When to colour what is printed; auto is on a terminal, unless NO_COLOR is set
     #[arg(long, value_enum, value_name = "WHEN", default_value = "auto", global = true)]
     color: ColorChoice,
+    #[command(flatten)]
+    set_up: SetUp,
     #[command(subcommand)]
-    command: Command,
+    command: Option<Command>,
 }
 
 const EXAMPLES: &str = "\
@@ -167,7 +211,7 @@ Examples:
 const INSPECT_EXAMPLES: &str = "\
 Examples:
   seamwise inspect                              the guidebook in or above this folder
-  seamwise inspect course --format json
+  seamwise inspect course --format sarif > findings.sarif
   seamwise inspect --about shares-exceed-whole
 
 Exit status: 0 no fault, 1 at least one fault, 2 the guidebook could not be read.";
@@ -212,9 +256,21 @@ mod tests {
         parse(std::iter::once("seamwise").chain(line.split_whitespace()).map(OsString::from))
     }
 
+    impl Stop {
+        fn exit_code(&self) -> i32 {
+            if let Self::Told(error) = self { error.exit_code() } else { 0 }
+        }
+
+        fn text(&self) -> String {
+            match self {
+                Self::Told(error) => error.to_string(),
+                Self::Text(text) => text.clone(),
+            }
+        }
+    }
+
     #[test]
     fn the_command_line_is_well_formed() {
-        use clap::CommandFactory;
         CommandLine::command().debug_assert();
     }
 
@@ -238,17 +294,17 @@ mod tests {
         for line in
             ["", "inspekt", "begin", "inspect --format xml", "inspect --to x", "inspect --about a folder", "publish a b", "reconcile"]
         {
-            assert_eq!(read(line).unwrap_err().0.exit_code(), 2, "{line}");
+            assert_eq!(read(line).unwrap_err().exit_code(), 2, "{line}");
         }
         for line in ["--help", "--version", "begin --help", "inspect --help", "publish --help", "tally -h", "reconcile -h"] {
-            assert_eq!(read(line).unwrap_err().0.exit_code(), 0, "{line}");
+            assert_eq!(read(line).unwrap_err().exit_code(), 0, "{line}");
         }
     }
 
     #[test]
     fn each_help_shows_examples() {
         for line in ["--help", "begin --help", "inspect --help", "publish --help", "tally --help", "reconcile --help"] {
-            let text = read(line).unwrap_err().0.to_string();
+            let text = read(line).unwrap_err().text();
             assert!(text.contains("Examples:\n  seamwise "), "{text}");
         }
     }
