@@ -7,6 +7,8 @@
 
 #[path = "schemas/fixtures.rs"]
 mod fixtures;
+#[path = "schemas/known.rs"]
+mod known;
 #[path = "schemas/mistakes.rs"]
 mod mistakes;
 #[path = "schemas/samples.rs"]
@@ -18,6 +20,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::Path;
 
+use known::KNOWN;
 use mistakes::MISTAKES;
 use samples::{BARE, BESIDE, FULL};
 use seamwise::Inspection;
@@ -26,40 +29,6 @@ use seamwise::source::schema::{Kind, schema};
 use seamwise::source::{Entry, Files};
 use serde_json::Value;
 use validator::{Validator, Verdict};
-
-/// Checks of which the schemas refuse every file that has no other fault. Those that are told by YAML itself
-/// (a quote that does not close, a doubled key) are refused by the reader of YAML.
-const KNOWN: &[&str] = &[
-    "decimal-comma",
-    "doubled-key",
-    "id-malformed",
-    "indent",
-    "language-malformed",
-    "like-unknown",
-    "limits-unknown",
-    "missing-key",
-    "name-reserved",
-    "not-true-or-false",
-    "portions-cut-twice",
-    "several-documents",
-    "share-with-two-readings",
-    "space-missing",
-    "step-gives-nothing",
-    "step-takes-nothing",
-    "tab-indent",
-    "text-start",
-    "trim-unsorted",
-    "unclosed-bracket",
-    "unclosed-quote",
-    "unit-missing",
-    "unit-wrong",
-    "unknown-key",
-    "unknown-word",
-    "value-malformed",
-    "value-out-of-bounds",
-    "wear-unknown",
-    "wrong-kind",
-];
 
 fn root() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR"))
@@ -80,13 +49,12 @@ fn faults(inspection: &Inspection, path: &str) -> Vec<&'static str> {
         .collect()
 }
 
-/// The files of the demo, without those of which no schema is.
-fn demo() -> Vec<(String, String)> {
-    let folder = root().join("procedures");
+/// The documents of a guidebook: path and text.
+fn documents(folder: &Path) -> Vec<(String, String)> {
     let mut files = Vec::new();
-    for entry in walkdir::WalkDir::new(&folder).sort_by_file_name() {
+    for entry in walkdir::WalkDir::new(folder).sort_by_file_name() {
         let entry = entry.unwrap();
-        let path = entry.path().strip_prefix(&folder).unwrap().to_str().unwrap().replace('\\', "/");
+        let path = entry.path().strip_prefix(folder).unwrap().to_str().unwrap().replace('\\', "/");
         if Kind::of_path(&path).is_some() {
             files.push((path, fs::read_to_string(entry.path()).unwrap()));
         }
@@ -104,7 +72,7 @@ fn with_those_beside(samples: &[(Kind, &str, &str)]) -> Vec<(String, String)> {
 #[test]
 fn the_demo_and_the_samples_are_sound() {
     let validator = Validator::new();
-    let demo = demo();
+    let demo = documents(&root().join("procedures"));
     assert!(demo.len() >= 8, "{demo:?}");
     for (path, text) in &demo {
         assert_eq!(validator.text(Kind::of_path(path).unwrap(), text), Verdict::Sound, "{path}");
@@ -169,6 +137,27 @@ fn each_mistake_is_refused_and_found() {
         }
     }
     assert!(complaints.is_empty(), "\n{}\n", complaints.join("\n"));
+}
+
+/// The guidebooks of other tests: sound ones, such with faults, and one with odd names and spellings.
+#[test]
+fn whole_guidebooks_are_refused_only_where_they_are_at_fault() {
+    let validator = Validator::new();
+    let (mut sound, mut refused) = (0, 0);
+    for entry in fs::read_dir(root().join("tests/guidebooks")).unwrap() {
+        let files = documents(&entry.unwrap().path());
+        let inspection = inspect(&files);
+        for (path, text) in &files {
+            match validator.text(Kind::of_path(path).unwrap(), text) {
+                Verdict::Sound => sound += 1,
+                verdict => {
+                    refused += 1;
+                    assert!(!faults(&inspection, path).is_empty(), "{path}: {verdict:?}, and inspect finds no fault in\n{text}");
+                }
+            }
+        }
+    }
+    assert!(sound > 10, "{sound} sound, {refused} refused");
 }
 
 #[test]

@@ -21,10 +21,10 @@ const SIGNED: &str = r"(?:\+|[-−–]\s*)?[0-9]+(?:\.[0-9]+)?";
 const WHOLE: &str = r"\+?[0-9]+";
 /// What parts the two numbers of a range.
 const TO: &str = r"\s*(?:[-–—−]| to )\s*";
-/// From 0 to 100.
-const PERCENT: &str = r"\+?0*(?:[0-9]{1,2}(?:\.[0-9]+)?|100(?:\.0+)?)";
-/// From 0 to below 1.
-const DECIMAL: &str = r"\+?0+(?:\.[0-9]+)?";
+/// From 0 to 100, in whole billionths of all.
+const PERCENT: &str = r"\+?0*(?:[0-9]{1,2}(?:\.[0-9]{1,7}0*)?|100(?:\.0+)?)";
+/// From 0 to below 1, in whole billionths.
+const DECIMAL: &str = r"\+?0+(?:\.[0-9]{1,9}0*)?";
 /// What an id is made of: letters and digits of any script, hyphens, underscores; no blank and no other ASCII sign.
 const ID: &str = r"[^\s!-,./:-@\[-\^`{-~]+";
 
