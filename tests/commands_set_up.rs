@@ -1,5 +1,14 @@
 //! What sets a system up, as people use it: completions in a real shell, the manual page through a real formatter,
 //! schemas for an editor, and the log that a code host reads.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::print_stdout,
+    clippy::disallowed_methods,
+    reason = "a test may fail, and reads the files of the project"
+)]
 
 #[path = "commands/program.rs"]
 mod program;

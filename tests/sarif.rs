@@ -2,7 +2,15 @@
 //!
 //! The schema, "Static Analysis Results Format (SARIF) Version 2.1.0 JSON Schema" (OASIS, 2020), is the file
 //! `src/schema.json` of the package `serde-sarif` on crates.io, which also reads the logs here. It is not kept.
-#![allow(clippy::disallowed_methods, reason = "a test reads the files of the project")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::print_stdout,
+    clippy::disallowed_methods,
+    reason = "a test may fail, and reads the files of the project"
+)]
 
 #[path = "schemas/fixtures.rs"]
 mod fixtures;

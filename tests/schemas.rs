@@ -1,6 +1,14 @@
 //! The JSON Schemas of the documents: those that are kept in `schemas/` are those that the types make, their words
 //! are the model's, and the files of the demo point an editor at them.
-#![allow(clippy::disallowed_methods, reason = "a test reads and writes files of the project")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::print_stdout,
+    clippy::disallowed_methods,
+    reason = "a test may fail, and reads the files of the project"
+)]
 
 use std::collections::BTreeSet;
 use std::fs;

@@ -2,9 +2,12 @@
 //! one file without sums can show, and is asked how many it does.
 #![allow(
     clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
     clippy::indexing_slicing,
+    clippy::print_stdout,
     clippy::disallowed_methods,
-    reason = "a test may fail, and this one reads the demonstration"
+    reason = "a test may fail, and reads the files of the project"
 )]
 
 #[path = "mutations/bytes.rs"]

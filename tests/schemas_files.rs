@@ -3,7 +3,15 @@
 //!
 //! The bar: what a schema refuses, `inspect` finds at fault in the same file. The other way round a schema knows
 //! only part: `KNOWN` names the checks whose every case in a test it refuses.
-#![allow(clippy::disallowed_methods, reason = "a test reads the files of the project")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::print_stdout,
+    clippy::disallowed_methods,
+    reason = "a test may fail, and reads the files of the project"
+)]
 
 #[path = "schemas/fixtures.rs"]
 mod fixtures;

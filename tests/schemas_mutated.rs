@@ -1,5 +1,14 @@
 //! The samples with every key, each value of them replaced in turn by odd ones and each line left out: what a schema
 //! then refuses, `inspect` must find at fault too. So no schema marks in an editor what the program reads.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::print_stdout,
+    clippy::disallowed_methods,
+    reason = "a test may fail, and reads the files of the project"
+)]
 
 #[path = "schemas/samples.rs"]
 mod samples;

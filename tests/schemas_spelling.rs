@@ -1,5 +1,14 @@
 //! The patterns of the schemas held against the parsers of the program, text by text: what a parser reads, the
 //! pattern takes; what the pattern takes, the parser reads, unless numbers stand in the wrong order or are too long.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::print_stdout,
+    clippy::disallowed_methods,
+    reason = "a test may fail, and reads the files of the project"
+)]
 
 use std::sync::LazyLock;
 

@@ -115,7 +115,7 @@ fn tokens(text: &str) -> Vec<Token> {
                 found.push(Token::Sign(first));
             }
             // A quote as a character would begin a text.
-            rest = if rest.starts_with("'\"'") { &rest[3..] } else { &rest[first.len_utf8()..] };
+            rest = rest.strip_prefix("'\"'").unwrap_or(&rest[first.len_utf8()..]);
         }
     }
     found

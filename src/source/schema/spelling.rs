@@ -176,7 +176,7 @@ macro_rules! narrower {
     ($($(#[doc = $doc:literal])* $name:ident = $schema:expr;)*) => { $(
         $(#[doc = $doc])*
         #[derive(Debug, Clone, Copy)]
-        pub enum $name {}
+        pub(in crate::source) enum $name {}
 
         impl JsonSchema for $name {
             fn schema_name() -> Cow<'static, str> {
