@@ -14,7 +14,7 @@ pub mod site;
 pub mod source;
 
 use analysis::Analysis;
-use checks::Verdict;
+use checks::{Accepted, Verdict};
 use finding::{Finding, SourceMap};
 
 /// What reading and checking a guidebook came to.
@@ -24,6 +24,8 @@ pub struct Inspection {
     pub sources: SourceMap,
     /// All findings in their total order.
     pub findings: Vec<Finding>,
+    /// Advice that was waived or turned off; not among the findings.
+    pub accepted: Vec<Accepted>,
     /// The guidebook, with proof where there is no fault.
     pub verdict: Verdict,
 }
@@ -36,5 +38,5 @@ pub fn inspect(files: source::Files) -> Inspection {
     findings.extend(lowered);
     let analysis = Analysis::of(&book);
     let outcome = checks::run(book, analysis, findings, &documents.sources);
-    Inspection { sources: documents.sources, findings: outcome.findings, verdict: outcome.verdict }
+    Inspection { sources: documents.sources, findings: outcome.findings, accepted: outcome.accepted, verdict: outcome.verdict }
 }

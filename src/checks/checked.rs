@@ -1,5 +1,6 @@
 //! Proof, as a type, that a guidebook has no fault.
 
+use super::waived::Accepted;
 use crate::analysis::Analysis;
 use crate::finding::Finding;
 
@@ -9,11 +10,12 @@ pub struct Checked<T> {
     value: T,
     analysis: Analysis,
     advice: Vec<Finding>,
+    accepted: Vec<Accepted>,
 }
 
 impl<T> Checked<T> {
-    pub(super) const fn new(value: T, analysis: Analysis, advice: Vec<Finding>) -> Self {
-        Self { value, analysis, advice }
+    pub(super) const fn new(value: T, analysis: Analysis, advice: Vec<Finding>, accepted: Vec<Accepted>) -> Self {
+        Self { value, analysis, advice, accepted }
     }
 
     /// The value.
@@ -29,5 +31,10 @@ impl<T> Checked<T> {
     /// The advice that was given and not followed.
     pub fn advice(&self) -> &[Finding] {
         &self.advice
+    }
+
+    /// The advice that was waived or turned off, each with its reason.
+    pub fn accepted(&self) -> &[Accepted] {
+        &self.accepted
     }
 }

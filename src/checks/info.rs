@@ -1,6 +1,7 @@
 //! What a check says of itself: its id, its group, how grave it is, and its text, which is the manual.
 
 use super::report::{Report, Subject};
+use super::waived::Idle;
 use crate::finding::Level;
 
 /// A family of checks.
@@ -16,6 +17,10 @@ pub enum Group {
     Counts,
     /// Whether what is named exists.
     Reference,
+    /// Whether instructions can be read at the bench.
+    Language,
+    /// Whether revisions, reviews and waivers are in order.
+    Control,
 }
 
 impl Group {
@@ -28,6 +33,8 @@ impl Group {
             Self::Order => "order",
             Self::Counts => "counts",
             Self::Reference => "reference",
+            Self::Language => "language",
+            Self::Control => "control",
         }
     }
 
@@ -59,6 +66,14 @@ pub struct CheckInfo {
     pub source: &'static str,
 }
 
+impl CheckInfo {
+    /// True when its advice can be waived at a place or turned off: it makes no fault, and its group allows it.
+    #[must_use]
+    pub fn can_be_waived(&self) -> bool {
+        self.level == Level::Advice && self.group.can_be_waived()
+    }
+}
+
 /// How the findings of a check come about.
 #[derive(Clone, Copy)]
 pub enum Run {
@@ -66,6 +81,8 @@ pub enum Run {
     WhileReading,
     /// Made by this function over the whole guidebook.
     Check(fn(&Subject<'_>, &mut Report)),
+    /// Made by this function when waivers have been held against all other findings.
+    OfWaivers(fn(&Subject<'_>, &[Idle<'_>], &mut Report)),
 }
 
 impl std::fmt::Debug for Run {
@@ -73,6 +90,7 @@ impl std::fmt::Debug for Run {
         f.write_str(match self {
             Self::WhileReading => "WhileReading",
             Self::Check(_) => "Check",
+            Self::OfWaivers(_) => "OfWaivers",
         })
     }
 }

@@ -11,14 +11,18 @@ mod known;
 mod left_out;
 mod losses;
 mod nearest;
+mod reach;
 mod report;
+mod sentences;
 #[cfg(test)]
 mod testing;
+mod waived;
 mod weight;
 
 pub use checked::Checked;
 pub use info::{Check, CheckInfo, Group, Run};
 pub use report::{Report, Subject};
+pub use waived::{Acceptance, Accepted, Idle};
 
 use crate::analysis::Analysis;
 use crate::finding::{Finding, Level, SourceMap};
@@ -41,6 +45,8 @@ pub fn find(id: &str) -> Option<&'static Check> {
 pub struct Outcome {
     /// All findings, those of reading among them, in their total order.
     pub findings: Vec<Finding>,
+    /// Advice that was waived or turned off; not among the findings.
+    pub accepted: Vec<Accepted>,
     /// The guidebook, with proof where there is no fault.
     pub verdict: Verdict,
 }
@@ -87,20 +93,30 @@ impl Verdict {
 #[must_use]
 pub fn run(book: Guidebook, analysis: Analysis, earlier: Vec<Finding>, sources: &SourceMap) -> Outcome {
     let mut report = Report::new(earlier);
-    let subject = Subject { book: &book, analysis: &analysis };
+    let subject = Subject { book: &book, analysis: &analysis, sources };
     for check in ALL {
         if let Run::Check(run) = check.run {
             run(&subject, &mut report);
         }
     }
-    let mut findings = report.into_findings();
+    let waived = waived::by_waivers(report.into_findings(), &subject);
+    let mut report = Report::new(waived.left);
+    for check in ALL {
+        if let Run::OfWaivers(run) = check.run {
+            run(&subject, &waived.idle, &mut report);
+        }
+    }
+    let (mut findings, turned_off) = waived::by_off(report.into_findings(), &book);
     crate::finding::order::sort(&mut findings, sources);
+    let mut accepted = waived.accepted;
+    accepted.extend(turned_off);
+    waived::sort(&mut accepted, sources);
     let verdict = if findings.iter().all(|finding| finding.level != Level::Fault) {
-        Verdict::Sound(Box::new(Checked::new(book, analysis, findings.clone())))
+        Verdict::Sound(Box::new(Checked::new(book, analysis, findings.clone(), accepted.clone())))
     } else {
         Verdict::Faulty(Box::new((book, analysis)))
     };
-    Outcome { findings, verdict }
+    Outcome { findings, accepted, verdict }
 }
 
 /// Declares the files of checks, a folder a group, and lists their checks in the order of this table.
@@ -133,6 +149,14 @@ checks! {
         typicals_cannot_add_up,
         yield_outside_computed_range,
         yields_not_possible_with_steps,
+    }
+    control {
+        house_cut_not_in_force,
+        review_before_date,
+        review_overdue,
+        reviewer_is_author,
+        waiver_expired,
+        waiver_without_finding,
     }
     counts {
         count_above_taken,
@@ -203,6 +227,11 @@ checks! {
         wrong_kind,
         yaml_refused,
         yaml_tag,
+    }
+    language {
+        sentence_too_long,
+        two_instructions,
+        vague_words,
     }
     order {
         after_unknown_step,

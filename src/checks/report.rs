@@ -3,7 +3,7 @@
 use super::info::CheckInfo;
 use crate::analysis::Analysis;
 use crate::analysis::procedure::ProcedureAnalysis;
-use crate::finding::{Finding, Level, Place};
+use crate::finding::{Finding, Level, Place, SourceMap};
 use crate::model::{Guidebook, Procedure};
 
 /// What is checked.
@@ -13,6 +13,8 @@ pub struct Subject<'a> {
     pub book: &'a Guidebook,
     /// What was computed of it.
     pub analysis: &'a Analysis,
+    /// The authored texts, to point at exact places inside a value.
+    pub sources: &'a SourceMap,
 }
 
 impl<'a> Subject<'a> {

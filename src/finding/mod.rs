@@ -10,7 +10,7 @@ pub mod place;
 pub mod sarif;
 pub mod text;
 
-pub use place::{FileId, LineColumn, Place, SourceMap, SourceText, Span};
+pub use place::{FileId, LineColumn, Part, Place, SourceMap, SourceText, Span};
 
 /// How grave a finding is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]

@@ -1,20 +1,26 @@
 //! The total order of findings, so that the same guidebook gives the same list in any reading order.
 
+use std::cmp::Ordering;
+
 use super::{Finding, SourceMap};
 
 /// Sorts by path, place, level, check and message, and drops exact repetitions.
 pub fn sort(findings: &mut Vec<Finding>, sources: &SourceMap) {
-    findings.sort_by(|a, b| {
-        sources
-            .path(a.place.file)
-            .cmp(sources.path(b.place.file))
-            .then(a.place.span.start.cmp(&b.place.span.start))
-            .then(a.level.cmp(&b.level))
-            .then(a.check.cmp(b.check))
-            .then(a.message.cmp(&b.message))
-            .then(a.place.span.end.cmp(&b.place.span.end))
-    });
+    findings.sort_by(|a, b| compare(a, b, sources));
     findings.dedup();
+}
+
+/// Which of two findings comes first.
+#[must_use]
+pub fn compare(a: &Finding, b: &Finding, sources: &SourceMap) -> Ordering {
+    sources
+        .path(a.place.file)
+        .cmp(sources.path(b.place.file))
+        .then(a.place.span.start.cmp(&b.place.span.start))
+        .then(a.level.cmp(&b.level))
+        .then(a.check.cmp(b.check))
+        .then(a.message.cmp(&b.message))
+        .then(a.place.span.end.cmp(&b.place.span.end))
 }
 
 #[cfg(test)]

@@ -58,6 +58,16 @@ pub struct LineColumn {
     pub column: u32,
 }
 
+/// A part of a file by the name that an author gives it: keys joined by dots, `start.weight`, an item of a list by
+/// its position from 1, `steps.2.do`.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Part {
+    /// The name.
+    pub path: String,
+    /// From its key to the end of its value.
+    pub span: Span,
+}
+
 /// One file's path, relative to the guidebook with forward slashes, and its text.
 #[derive(Debug, Clone)]
 pub struct SourceText {
@@ -66,6 +76,7 @@ pub struct SourceText {
     line_starts: Vec<u32>,
     /// Bytes that stand in the file before the text: a byte order mark, or none.
     mark: u32,
+    parts: Vec<Part>,
 }
 
 impl SourceText {
@@ -88,6 +99,12 @@ impl SourceText {
         let end = (offset as usize).min(self.text.len());
         let before = self.text.get(..end)?;
         if before.contains('\u{fffd}') { None } else { u32::try_from(end).ok()?.checked_add(self.mark) }
+    }
+
+    /// The parts of the file by name; empty where nobody names them.
+    #[must_use]
+    pub fn parts(&self) -> &[Part] {
+        &self.parts
     }
 
     /// The line with this number, counted from 1, without its line end; empty for a line that is not there.
@@ -125,8 +142,15 @@ impl SourceMap {
         let text = text.into();
         let mut line_starts = vec![0];
         line_starts.extend(text.bytes().enumerate().filter(|(_, byte)| *byte == b'\n').filter_map(|(at, _)| u32::try_from(at + 1).ok()));
-        self.files.push(SourceText { path: path.into(), text, line_starts, mark: 0 });
+        self.files.push(SourceText { path: path.into(), text, line_starts, mark: 0, parts: Vec::new() });
         FileId(u32::try_from(self.files.len() - 1).unwrap_or(u32::MAX))
+    }
+
+    /// Says by which names the parts of a file are known.
+    pub fn name_parts(&mut self, file: FileId, parts: Vec<Part>) {
+        if let Some(source) = self.files.get_mut(file.0 as usize) {
+            source.parts = parts;
+        }
     }
 
     /// The file with this id.

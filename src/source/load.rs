@@ -8,9 +8,11 @@ use super::documents::others::{AnatomyEntry, Caution, Course, Cut, Prices, Tool}
 use super::documents::procedure::Procedure;
 use super::field::Entries;
 use super::layout::{Role, Stray, role, without_ending};
+use super::outline::outline;
 use super::picture::{PictureFile, picture};
+use super::yaml::Node;
 use super::{Document, Documents, Entry, Files, Table, bytes, decode, table, yaml};
-use crate::finding::{FileId, Finding, Level, Place, Span, order};
+use crate::finding::{FileId, Finding, Level, Part, Place, Span, order};
 
 const GUIDEBOOK: &str = "guidebook.yaml";
 
@@ -71,7 +73,7 @@ struct Reading {
 /// What came of it.
 enum Outcome {
     Guidebook(Box<Guidebook>),
-    Procedure(Box<Procedure>),
+    Procedure(Box<Procedure>, Vec<Part>),
     Cuts(Entries<Cut>),
     Anatomy(Entries<AnatomyEntry>),
     Cautions(Entries<Caution>),
@@ -155,14 +157,14 @@ fn read_one(path: &str, role: &Role, entry: Option<Entry>, file: FileId) -> (Str
 
 fn read_text(role: &Role, text: &str, file: FileId) -> (Outcome, Vec<Finding>) {
     match role {
-        Role::Guidebook => document(text, file, true, |value| Outcome::Guidebook(Box::new(value))),
-        Role::Procedure => document(text, file, true, |value| Outcome::Procedure(Box::new(value))),
-        Role::Cuts => document(text, file, false, Outcome::Cuts),
-        Role::Anatomy => document(text, file, false, Outcome::Anatomy),
-        Role::Cautions => document(text, file, false, Outcome::Cautions),
-        Role::Tools => document(text, file, false, Outcome::Tools),
-        Role::Course => document(text, file, true, Outcome::Course),
-        Role::Prices => document(text, file, false, |value| Outcome::Prices(Box::new(value))),
+        Role::Guidebook => document(text, file, true, |value, _| Outcome::Guidebook(Box::new(value))),
+        Role::Procedure => document(text, file, true, |value, node| Outcome::Procedure(Box::new(value), outline(node))),
+        Role::Cuts => document(text, file, false, |value, _| Outcome::Cuts(value)),
+        Role::Anatomy => document(text, file, false, |value, _| Outcome::Anatomy(value)),
+        Role::Cautions => document(text, file, false, |value, _| Outcome::Cautions(value)),
+        Role::Tools => document(text, file, false, |value, _| Outcome::Tools(value)),
+        Role::Course => document(text, file, true, |value, _| Outcome::Course(value)),
+        Role::Prices => document(text, file, false, |value, _| Outcome::Prices(Box::new(value))),
         Role::CuttingTest => {
             let (table, findings) = table::read(text, file);
             (table.map_or(Outcome::Broken, Outcome::Table), findings)
@@ -173,7 +175,7 @@ fn read_text(role: &Role, text: &str, file: FileId) -> (Outcome, Vec<Finding>) {
 }
 
 /// Reads a document. Where it is not `needed`, an empty file is advice: one may keep a list with nothing in it yet.
-fn document<T: DeserializeOwned>(text: &str, file: FileId, needed: bool, make: impl Fn(T) -> Outcome) -> (Outcome, Vec<Finding>) {
+fn document<T: DeserializeOwned>(text: &str, file: FileId, needed: bool, make: impl Fn(T, &Node) -> Outcome) -> (Outcome, Vec<Finding>) {
     let (node, mut findings) = yaml::parse(text, file);
     let Some(node) = node else {
         let empty = findings.iter_mut().find(|finding| finding.check == "empty-file").filter(|_| !needed);
@@ -188,7 +190,7 @@ fn document<T: DeserializeOwned>(text: &str, file: FileId, needed: bool, make: i
     };
     let (value, more) = decode::decode(&node, file);
     findings.extend(more);
-    (value.map_or(Outcome::Broken, make), findings)
+    (value.map_or(Outcome::Broken, |value| make(value, &node)), findings)
 }
 
 impl Documents {
@@ -196,7 +198,10 @@ impl Documents {
         let id = without_ending(&path).to_owned();
         match outcome {
             Outcome::Guidebook(value) => self.guidebook = Some(Document { file, id, value: *value }),
-            Outcome::Procedure(value) => self.procedures.push(Document { file, id, value: *value }),
+            Outcome::Procedure(value, parts) => {
+                self.sources.name_parts(file, parts);
+                self.procedures.push(Document { file, id, value: *value });
+            }
             Outcome::Cuts(value) => self.cuts.push(Document { file, id, value }),
             Outcome::Anatomy(value) => self.anatomy.push(Document { file, id, value }),
             Outcome::Cautions(value) => self.cautions = Some(Document { file, id, value }),

@@ -10,6 +10,7 @@ pub mod documents;
 pub mod field;
 mod layout;
 mod load;
+mod outline;
 mod picture;
 pub mod schema;
 pub mod table;

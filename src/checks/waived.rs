@@ -1,0 +1,127 @@
+//! Advice that somebody accepts: by a waiver at one place of one guide, or by `off` everywhere.
+//!
+//! A waiver silences the advice of its check in its own file, where the advice points into what `where` covers
+//! (`reach`), up to and on the day `until`, as of the newest date in the guidebook. `off` silences all advice of
+//! its check in every file. Neither touches a fault, nor a group that can't be waived, nor what is said of waivers
+//! themselves. What was accepted is kept, so that the guide can show it. Texts of findings are the checks'.
+
+use super::find;
+use super::reach::reach;
+use super::report::Subject;
+use crate::finding::{Finding, Level, SourceMap, order};
+use crate::model::guidebook::Off;
+use crate::model::procedure::{Procedure, Waiver};
+use crate::model::Guidebook;
+use crate::model::stated::Spanned;
+
+/// Checks of waivers: to waive those would be to wave oneself through. They can be turned off.
+const OF_WAIVERS: [&str; 2] = ["waiver-expired", "waiver-without-finding"];
+
+/// An advice, and what accepts it.
+#[derive(Debug, Clone)]
+pub struct Accepted {
+    /// The advice.
+    pub finding: Finding,
+    /// What accepts it.
+    pub by: Acceptance,
+}
+
+/// What accepts an advice; each has the reason.
+#[derive(Debug, Clone)]
+pub enum Acceptance {
+    /// A waiver of the procedure in whose file the advice stands.
+    Waiver(Waiver),
+    /// An entry of `off` in `guidebook.yaml`.
+    Off(Off),
+}
+
+/// A waiver that silences nothing.
+#[derive(Debug, Clone, Copy)]
+pub struct Idle<'a> {
+    /// The guide that holds it.
+    pub procedure: &'a Procedure,
+    /// The waiver.
+    pub waiver: &'a Waiver,
+    /// The check that it names.
+    pub check: &'a str,
+    /// What stands under `where`.
+    pub target: &'a Spanned<String>,
+    /// True when `where` names something of the file.
+    pub target_known: bool,
+}
+
+/// Findings after waivers were held against them.
+pub(super) struct ByWaivers<'a> {
+    pub(super) left: Vec<Finding>,
+    pub(super) accepted: Vec<Accepted>,
+    /// Empty while there is a fault: what depends on it is silent, and its waiver is not idle for that.
+    pub(super) idle: Vec<Idle<'a>>,
+}
+
+/// Takes out what waivers accept.
+pub(super) fn by_waivers<'a>(findings: Vec<Finding>, subject: &Subject<'a>) -> ByWaivers<'a> {
+    let mut result = ByWaivers { left: Vec::new(), accepted: Vec::new(), idle: Vec::new() };
+    let mut left = findings;
+    for procedure in &subject.book.procedures {
+        for waiver in &procedure.waivers {
+            let (Some(check), Some(target)) = (waiver.check.given(), waiver.target.given()) else { continue };
+            if waiver.until.is_broken() || expired(waiver, subject.book) || !is_waivable(&check.value) {
+                continue;
+            }
+            let spans = reach(procedure, subject.sources, &target.value);
+            let covers = |finding: &Finding| {
+                let at = finding.place;
+                let inside = spans.iter().any(|span| at.span.start == span.start || (span.start..span.end).contains(&at.span.start));
+                finding.level == Level::Advice && finding.check == check.value && at.file == procedure.file && inside
+            };
+            // A second waiver of the same advice finds it among what the first accepts.
+            let again = result.accepted.iter().any(|accepted| covers(&accepted.finding));
+            let (met, rest) = left.into_iter().partition::<Vec<_>, _>(|finding| takes_waivers(finding) && covers(finding));
+            left = rest;
+            if met.is_empty() && !again {
+                let target_known = !spans.is_empty();
+                result.idle.push(Idle { procedure, waiver, check: &check.value, target, target_known });
+            }
+            result.accepted.extend(met.into_iter().map(|finding| Accepted { finding, by: Acceptance::Waiver(waiver.clone()) }));
+        }
+    }
+    if left.iter().any(|finding| finding.level == Level::Fault) {
+        result.idle.clear();
+    }
+    result.left = left;
+    result
+}
+
+/// Takes out what is turned off everywhere.
+pub(super) fn by_off(findings: Vec<Finding>, book: &Guidebook) -> (Vec<Finding>, Vec<Accepted>) {
+    let mut accepted = Vec::new();
+    let mut left = Vec::new();
+    for finding in findings {
+        let off = book.off.iter().find(|off| off.check.value().is_some_and(|check| check == finding.check));
+        match off.filter(|_| finding.level == Level::Advice && is_waivable(finding.check)) {
+            Some(off) => accepted.push(Accepted { finding, by: Acceptance::Off(off.clone()) }),
+            None => left.push(finding),
+        }
+    }
+    (left, accepted)
+}
+
+/// Sorts as findings are sorted, and drops exact repetitions of a finding.
+pub(super) fn sort(accepted: &mut Vec<Accepted>, sources: &SourceMap) {
+    accepted.sort_by(|a, b| order::compare(&a.finding, &b.finding, sources));
+    accepted.dedup_by(|a, b| a.finding == b.finding);
+}
+
+/// True when the day until which a waiver holds lies before the newest date in the guidebook.
+pub(super) fn expired(waiver: &Waiver, book: &Guidebook) -> bool {
+    waiver.until.value().zip(book.newest_date()).is_some_and(|(until, newest)| *until < newest)
+}
+
+/// True when advice of this check can be accepted at all.
+pub(super) fn is_waivable(check: &str) -> bool {
+    find(check).is_some_and(|check| check.info.can_be_waived())
+}
+
+fn takes_waivers(finding: &Finding) -> bool {
+    !OF_WAIVERS.contains(&finding.check)
+}
