@@ -9,9 +9,9 @@ use super::find;
 use super::reach::reach;
 use super::report::Subject;
 use crate::finding::{Finding, Level, SourceMap, order};
+use crate::model::Guidebook;
 use crate::model::guidebook::Off;
 use crate::model::procedure::{Procedure, Waiver};
-use crate::model::Guidebook;
 use crate::model::stated::Spanned;
 
 /// Checks of waivers: to waive those would be to wave oneself through. They can be turned off.
