@@ -205,7 +205,7 @@ mod tests {
     #[test]
     fn hyphenated_words_and_quantities_are_one_word() {
         let count = |text: &str| told(text).iter().map(|told| told.0).sum::<usize>();
-        assert_eq!(count("Saw the square-cut shoulder 2–3 cm from the joint."), 7);
+        assert_eq!(count("Saw the square-cut shoulder 2–3 cm from the joint."), 8);
         assert_eq!(count("Chill it to 4 °C – or colder."), 6);
         assert_eq!(count("Cut 2 ribs, 30 %, in 5 minutes."), 6);
     }

@@ -125,3 +125,99 @@ pub(super) fn is_waivable(check: &str) -> bool {
 fn takes_waivers(finding: &Finding) -> bool {
     !OF_WAIVERS.contains(&finding.check)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Inspection;
+    use crate::checks::testing::{Entry, HEAD, files};
+
+    const STEPS: &str = "steps:
+  - name: Halve
+    take: chicken-whole
+    do: Cut carefully along the keel.
+    minutes: 1–2
+    pictures: [{ file: pictures/keel.svg, alt: The keel }, { file: pictures/keel.svg, alt: The keel again }]
+    give:
+      chicken-half: { share: 98–100 %, pieces: 2, use: retail }
+    loss: 0–2 %
+";
+
+    fn inspected(beside: &str, off: &str) -> Inspection {
+        let picture = "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"4\" height=\"4\"></svg>";
+        let texts = [
+            ("chicken/whole.yaml", format!("{HEAD}{beside}{STEPS}")),
+            ("guidebook.yaml", format!("title: Shop\nlimits: eu-853\n{off}")),
+            ("pictures/keel.svg", picture.to_owned()),
+            ("turkey/whole.yaml", format!("{HEAD}{STEPS}").replace("chicken", "turkey")),
+        ];
+        crate::inspect(texts.into_iter().map(|(path, text)| (path.to_owned(), Entry::File(text.into_bytes()))).collect())
+    }
+
+    fn told(inspection: &Inspection) -> Vec<(&str, &'static str)> {
+        inspection.findings.iter().map(|finding| (inspection.sources.path(finding.place.file), finding.check)).collect()
+    }
+
+    #[test]
+    fn a_waiver_reaches_its_own_file_and_is_kept_with_its_reason() {
+        let waiver = "waivers: [{ check: vague-words, where: halve, reason: They know it., by: head butcher, until: 2026-12-31 }]\n";
+        assert_eq!(told(&inspected("", "")), [("chicken/whole.yaml", "vague-words"), ("turkey/whole.yaml", "vague-words")]);
+        let waived = inspected(waiver, "");
+        assert_eq!(told(&waived), [("turkey/whole.yaml", "vague-words")]);
+        let kept = waived.verdict.checked().map(crate::checks::Checked::accepted).unwrap_or_default();
+        let [Accepted { finding, by: Acceptance::Waiver(by) }] = kept else { panic!("{kept:?}") };
+        assert_eq!((finding.check, by.reason.value().map(String::as_str)), ("vague-words", Some("They know it.")));
+        assert_eq!(waived.accepted.len(), 1);
+    }
+
+    #[test]
+    fn off_reaches_every_file() {
+        let off = inspected("", "off: [{ check: vague-words, reason: Later. }]\n");
+        assert_eq!(told(&off), []);
+        let reasons: Vec<_> =
+            off.accepted.iter().map(|accepted| matches!(&accepted.by, Acceptance::Off(off) if off.reason.value().is_some())).collect();
+        assert_eq!(reasons, [true, true]);
+    }
+
+    #[test]
+    fn two_waivers_of_one_advice_are_both_met() {
+        let twice = "waivers:\n  - { check: vague-words, where: halve, reason: A., by: x }\n  - { check: vague-words, where: halve.do, reason: B., by: y }\n";
+        let waived = inspected(twice, "");
+        assert_eq!(told(&waived), [("turkey/whole.yaml", "vague-words")]);
+        assert_eq!(waived.accepted.len(), 1);
+    }
+
+    #[test]
+    fn what_reading_told_can_be_waived_at_its_place() {
+        let raw = "purpose: |\n  See <b>this</b>.\n";
+        files(&[(
+            "chicken/whole.yaml",
+            &format!(
+                "{HEAD}waivers: [{{ check: raw-html, where: purpose, reason: It is a sign., by: lead }}]\n{raw}{}",
+                crate::checks::testing::STEPS
+            ),
+        )]);
+    }
+
+    #[test]
+    fn no_fault_and_nothing_of_balance_is_silenced() {
+        for (check, level) in [("shares-exceed-whole", Level::Fault), ("loss-unstated", Level::Advice), ("range-inverted", Level::Fault)] {
+            assert!(find(check).is_some_and(|known| known.info.level == level), "{check}");
+            assert!(!is_waivable(check), "{check}");
+        }
+        let unstated = STEPS
+            .replace("    do: Cut carefully along the keel.", "    do: Saw along the keel.\n    tools: [hand-saw]\n    wear: [cut-glove]")
+            .replace("    loss: 0–2 %\n", "");
+        let waiver = "waivers: [{ check: loss-unstated, where: halve, reason: None., by: lead }]\n";
+        let text = format!("{HEAD}{waiver}{unstated}");
+        let entry = |text: &str| Entry::File(text.as_bytes().to_vec());
+        let book = [
+            ("guidebook.yaml", "title: Shop\nlimits: eu-853\noff: [{ check: loss-unstated, reason: None. }]\n"),
+            ("chicken/whole.yaml", text.as_str()),
+        ];
+        let inspection = crate::inspect(book.into_iter().map(|(path, text)| (path.to_owned(), entry(text))).collect());
+        let checks: Vec<_> = inspection.findings.iter().map(|finding| finding.check).collect();
+        assert!(checks.contains(&"loss-unstated") && checks.contains(&"check-not-waivable"), "{checks:?}");
+        assert!(inspection.accepted.is_empty());
+    }
+}

@@ -16,7 +16,7 @@ use crate::finding::{Finding, Level, json, text};
 pub(super) fn run(named: Option<&Path>, format: InspectFormat, terminal: Terminal) -> Result<u8, Failure> {
     let (folder, inspection) = inspect(named)?;
     let printed = match format {
-        InspectFormat::Text => text::render(&inspection.findings, &inspection.sources, style(terminal)),
+        InspectFormat::Text => text::render(&inspection.findings, inspection.accepted.len(), &inspection.sources, style(terminal)),
         InspectFormat::Json => json::render(&inspection.findings, &inspection.sources),
         InspectFormat::Sarif => sarif::render(&inspection.findings, &inspection.sources, &rules(), below(&folder).as_deref()),
     };

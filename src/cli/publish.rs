@@ -27,7 +27,7 @@ pub(super) fn run(named: Option<&Path>, to: &Path, terminal: Terminal) -> Result
     let target = Target::resolve(to, &current, &folder)?;
     let inspection = crate::inspect(read::read(&folder)?);
     let Some(checked) = inspection.verdict.checked() else {
-        terminal.print(&text::render(&inspection.findings, &inspection.sources, inspect::style(terminal)))?;
+        terminal.print(&text::render(&inspection.findings, inspection.accepted.len(), &inspection.sources, inspect::style(terminal)))?;
         let earlier = if to.exists() { format!("; {} is as it was", to.display()) } else { String::new() };
         terminal.tell(&format!("nothing is published{earlier}"));
         return Ok(1);
@@ -41,7 +41,7 @@ pub(super) fn run(named: Option<&Path>, to: &Path, terminal: Terminal) -> Result
     progress.end();
     let outcome = outcome?;
     if !inspection.findings.is_empty() {
-        terminal.print(&format!("{}; `seamwise inspect` shows it\n", text::summary(&inspection.findings)))?;
+        terminal.print(&format!("{}; `seamwise inspect` shows it\n", text::summary(&inspection.findings, inspection.accepted.len())))?;
     }
     let screens = paths.iter().filter(|path| path.ends_with(".html")).count();
     terminal.print(&told(&outcome, screens, to))?;

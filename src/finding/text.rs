@@ -30,9 +30,10 @@ impl Default for Style {
     }
 }
 
-/// All findings in the order given, grouped by file, and a summary line.
+/// All findings in the order given, grouped by file, and a summary line; `accepted` is how many more were waived or
+/// turned off.
 #[must_use]
-pub fn render(findings: &[Finding], sources: &SourceMap, style: Style) -> String {
+pub fn render(findings: &[Finding], accepted: usize, sources: &SourceMap, style: Style) -> String {
     let style = Style { width: style.width.max(40), ..style };
     let mut out = String::new();
     let groups: Vec<&[Finding]> = findings.chunk_by(|one, next| one.place.file == next.place.file).collect();
@@ -58,7 +59,7 @@ pub fn render(findings: &[Finding], sources: &SourceMap, style: Style) -> String
             out.push('\n');
         }
     }
-    out.push_str(&summary(findings));
+    out.push_str(&summary(findings, accepted));
     out.push('\n');
     out
 }
@@ -71,16 +72,21 @@ pub fn line(finding: &Finding, sources: &SourceMap) -> String {
     format!("{path}:{}:{} {}[{}] {}", at.line, at.column, finding.level.word(), finding.check, clean(&finding.message))
 }
 
-/// How many faults and pieces of advice there are in how many files.
+/// How many faults and pieces of advice there are in how many files, and how many were waived or turned off.
 #[must_use]
-pub fn summary(findings: &[Finding]) -> String {
+pub fn summary(findings: &[Finding], accepted: usize) -> String {
     let mut files: Vec<FileId> = findings.iter().map(|finding| finding.place.file).collect();
     files.sort_unstable();
     files.dedup();
-    match files.len() {
+    let found = match files.len() {
         0 => "no faults".to_owned(),
         1 => format!("{} in 1 file", counted(findings)),
         many => format!("{} in {many} files", counted(findings)),
+    };
+    match accepted {
+        0 => found,
+        1 => format!("{found}; 1 more piece of advice is waived or turned off"),
+        many => format!("{found}; {many} more pieces of advice are waived or turned off"),
     }
 }
 

@@ -84,7 +84,7 @@ mod tests {
         let runs = "date,cutter,lot,unit,start,turkey-half\n2026-04-11,a,1,kg,1.8,1.79\n";
         let old = turkey(
             "revision: { number: 1, date: 2025-03-01, author: course lead, approved-by: head butcher, review-by: 2026-04-01 }
-#                                                                                                                ^^^^^^^^^^ advice[review-overdue] 10 days before 2026-04-11
+#                                                                                                   ^^^^^^^^^^ advice[review-overdue] 10 days before 2026-04-11
 ",
         );
         files(&[("turkey/whole.yaml", &old), ("cutting-tests/turkey/whole.csv", runs)]);

@@ -61,7 +61,7 @@ mod tests {
     fn the_sentence_itself_is_pointed_at() {
         let told = "#^13:7 advice[sentence-too-long] a sentence of 24 words, 4 over the 20\n";
         steps(&with(&format!("|\n      Lay the bird on its back.\n      {LONG}"), told));
-        let told = "#              ^^^ advice[sentence-too-long] 24 words\n";
+        let told = "#               ^^^ advice[sentence-too-long] 24 words\n";
         steps(&with(&format!("Lay it. {LONG}"), told));
     }
 

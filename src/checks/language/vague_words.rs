@@ -82,7 +82,7 @@ mod tests {
     take: chicken-whole
     do: Take some fat off, carefully.
 #            ^^^^ advice[vague-words] `some` leaves open how much
-#                      ^^^^^^^^^ advice[vague-words] `carefully`
+#                          ^^^^^^^^^ advice[vague-words] `carefully`
     good: The fat is trimmed carefully, with some left.
     minutes: 1–2
     give:

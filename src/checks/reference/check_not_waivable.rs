@@ -24,12 +24,13 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
     for named in waived.map(|check| (check, "waived")).chain(off.map(|check| (check, "turned off"))) {
         let (check, done) = named;
         let Some(info) = find(&check.value).map(|check| &check.info) else { continue };
+        if info.can_be_waived() {
+            continue;
+        }
         let why = if info.level == Level::Fault {
             "for it makes faults".to_owned()
-        } else if !info.group.can_be_waived() {
-            format!("for it belongs to the group {}", info.group.word())
         } else {
-            continue;
+            format!("for it belongs to the group {}", info.group.word())
         };
         let finding = CHECK.info.at(check.place, format!("`{}` can't be {done}, {why}", check.value));
         report.add(finding.help("Mend what it finds, and take this entry out."));
@@ -55,6 +56,7 @@ mod tests {
         beside(
             "waivers:
   - { check: picture-without-alt, where: halve, reason: Drawings come later., by: head butcher }
+#   ^ advice[waiver-without-finding]
 ",
         );
     }

@@ -120,7 +120,12 @@ mod tests {
     fn the_guidebook_passes_inspection_without_advice() {
         let files: Files = FILES.iter().map(|(path, text, _)| ((*path).to_owned(), Entry::File(text.as_bytes().to_vec()))).collect();
         let inspection = crate::inspect(files);
-        let told = crate::finding::text::render(&inspection.findings, &inspection.sources, crate::finding::text::Style::default());
+        let told = crate::finding::text::render(
+            &inspection.findings,
+            inspection.accepted.len(),
+            &inspection.sources,
+            crate::finding::text::Style::default(),
+        );
         assert!(inspection.findings.is_empty(), "{told}");
         let figures = inspection.verdict.analysis().procedure("rabbit/legs-and-saddle").unwrap();
         let finals: Vec<_> =

@@ -68,7 +68,7 @@ fault[shares-exceed-whole]: the shares of this step add to 104 % at least of
 
 2 faults in 1 file
 ";
-    assert_eq!(render(&findings, &desk.sources, PLAIN), expected);
+    assert_eq!(render(&findings, 0, &desk.sources, PLAIN), expected);
 }
 
 #[test]
@@ -93,8 +93,10 @@ fault[file-ending]: this file is not read
 
 1 fault, 1 piece of advice in 2 files
 ";
-    assert_eq!(render(&findings, &desk.sources, PLAIN), expected);
-    assert_eq!(render(&[], &desk.sources, PLAIN), "no faults\n");
+    assert_eq!(render(&findings, 0, &desk.sources, PLAIN), expected);
+    assert_eq!(render(&[], 0, &desk.sources, PLAIN), "no faults\n");
+    assert_eq!(summary(&[], 1), "no faults; 1 more piece of advice is waived or turned off");
+    assert!(summary(&findings, 3).ends_with("; 3 more pieces of advice are waived or turned off"));
 }
 
 #[test]
@@ -106,7 +108,7 @@ fn long_lines_are_cut_around_the_carets() {
         Finding::advice("a", desk.at("a.yaml", "here it is"), "m").label("from here on").also(desk.at("a.yaml", "purpose"), "the key");
     let whole = Finding::advice("a", desk.at("a.yaml", long.lines().nth(1).unwrap()), "m").label("all of this line, which is cut");
     for (finding, shown) in [(near, "purpose: word"), (far, "… word word word here it is tail"), (whole, "purpose: word")] {
-        let out = render(std::slice::from_ref(&finding), &desk.sources, PLAIN);
+        let out = render(std::slice::from_ref(&finding), 0, &desk.sources, PLAIN);
         assert!(widest(&out) <= 80, "{out}");
         assert!(out.replace("word  ", "word ").contains(shown), "{out}");
         for text in finding.related.iter().map(|related| &related.text).chain([&finding.label]) {
@@ -115,14 +117,14 @@ fn long_lines_are_cut_around_the_carets() {
     }
     let wide = format!("title: {}loin\n", "切".repeat(70));
     let desk = Desk::new(&[("a.yaml", &wide)]);
-    let out = render(&[Finding::fault("a", desk.at("a.yaml", "loin"), "m")], &desk.sources, PLAIN);
+    let out = render(&[Finding::fault("a", desk.at("a.yaml", "loin"), "m")], 0, &desk.sources, PLAIN);
     assert!(widest(&out) <= 80 && out.contains("切loin"), "{out}");
 }
 
 #[test]
 fn spans_over_lines_and_at_the_end_are_drawn() {
     let desk = Desk::new(&[("a.yaml", "do: |\n  One.\r\n  Two.\nend:\n")]);
-    let out = |place| render(&[Finding::fault("a", place, "m")], &desk.sources, PLAIN);
+    let out = |place| render(&[Finding::fault("a", place, "m")], 0, &desk.sources, PLAIN);
     let first = desk.at("a.yaml", "|\n  One.\r\n  Two.");
     assert!(out(first).contains("1 | do: |\n  |     ^\n"), "{}", out(first));
     let past = Place::new(FileId(0), Span::new(900, 999));
@@ -135,10 +137,10 @@ fn spans_over_lines_and_at_the_end_are_drawn() {
 fn authored_letters_can_not_drive_a_terminal() {
     let desk = Desk::new(&[("a.yaml", "title: \u{202e}x\u{1b}[2J\n")]);
     let finding = Finding::fault("a", desk.at("a.yaml", "title"), "`\u{1b}[2J\n\u{202e}` is odd").help("\u{7}take it away");
-    let out = render(std::slice::from_ref(&finding), &desk.sources, PLAIN);
+    let out = render(std::slice::from_ref(&finding), 0, &desk.sources, PLAIN);
     assert!(!out.contains(['\u{1b}', '\u{7}', '\u{202e}']), "{out:?}");
     assert_eq!(line(&finding, &desk.sources), "a.yaml:1:1 fault[a] `\u{fffd}[2J \u{fffd}` is odd");
-    let colored = render(&[finding], &desk.sources, Style { color: true, width: 80 });
+    let colored = render(&[finding], 0, &desk.sources, Style { color: true, width: 80 });
     assert!(colored.starts_with("\u{1b}[1m\u{1b}[91mfault[a]\u{1b}[0m\u{1b}[1m: "), "{colored:?}");
 }
 
@@ -148,7 +150,7 @@ fn hundreds_are_all_shown_shortly() {
     let desk = Desk::new(&[("a.yaml", &text), ("b.yaml", &text)]);
     let place = |file, line: u32| Place::new(FileId(file), Span::new(line * 5, line * 5 + 1));
     let findings: Vec<Finding> = (0..2).flat_map(|file| (0..500).map(move |line| Finding::fault("x", place(file, line), "m"))).collect();
-    let out = render(&findings, &desk.sources, PLAIN);
+    let out = render(&findings, 0, &desk.sources, PLAIN);
     assert_eq!(out.matches("--> ").count(), 2 * DRAWN_A_FILE);
     assert!(out.contains("\na.yaml:500:1 fault[x] m\n"));
     assert!(out.ends_with("\n1000 faults in 2 files\n"));

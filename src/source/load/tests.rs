@@ -138,7 +138,7 @@ proptest! {
             prop_assert!(source.line_column(finding.place.span.start).line as usize <= source.text().lines().count() + 1);
             prop_assert!(source.text().is_char_boundary((finding.place.span.start as usize).min(source.text().len())), "{finding:?}");
         }
-        let text = crate::finding::text::render(&findings, &documents.sources, crate::finding::text::Style::default());
+        let text = crate::finding::text::render(&findings, 0, &documents.sources, crate::finding::text::Style::default());
         prop_assert!(text.lines().all(|line| unicode_width::UnicodeWidthStr::width(line) <= 80), "{text}");
         let written = crate::finding::json::render(&findings, &documents.sources);
         prop_assert!(serde_json::from_str::<serde_json::Value>(&written).is_ok());
