@@ -11,6 +11,7 @@ mod page;
 pub mod paths;
 mod picture_size;
 mod policy;
+pub mod search;
 mod style;
 mod theme;
 mod theme_error;

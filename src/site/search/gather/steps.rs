@@ -1,0 +1,75 @@
+//! Records of guides and of their steps.
+
+use super::parts::{named_in, names_of};
+use super::{UrlMaker, joined, readable, species_name, text, titled};
+use crate::analysis::Analysis;
+use crate::analysis::procedure::ProcedureAnalysis;
+use crate::model::{Guidebook, Procedure, Step};
+use crate::site::search::record::{Kind, Record};
+
+/// Each guide, then its steps in the order of work.
+pub(super) fn records(book: &Guidebook, analysis: &Analysis, urls: &impl UrlMaker) -> Vec<Record> {
+    let mut records = Vec::new();
+    for (procedure, computed) in book.procedures.iter().zip(&analysis.procedures) {
+        records.push(guide(book, procedure, computed, urls));
+        if !procedure.steps_from_yields {
+            records.extend((1..).zip(&procedure.steps).map(|(number, step)| one_step(book, procedure, number, step, urls)));
+        }
+    }
+    records
+}
+
+fn guide(book: &Guidebook, procedure: &Procedure, computed: &ProcedureAnalysis, urls: &impl UrlMaker) -> Record {
+    let species = species(procedure);
+    let start = procedure.start.piece.value().map_or_else(String::new, |piece| book.piece_name(piece));
+    let pieces = computed.network.pieces.iter().filter(|piece| piece.is_final()).map(|piece| book.piece_name(&piece.id));
+    let made = joined(pieces);
+    Record {
+        kind: Kind::Guide,
+        species: Some(species.to_owned()),
+        title: titled(&procedure.title, &procedure.id),
+        step: None,
+        context: start.clone(),
+        state: procedure.revision.state(),
+        url: urls.guide(&procedure.id),
+        names: Vec::new(),
+        text: joined([start, text(&procedure.purpose), made, text(&procedure.start.basis)]),
+        notes: joined([
+            species_name(book, species),
+            readable(species),
+            text(&procedure.level),
+            text(&procedure.after_work),
+            readable(&procedure.id),
+        ]),
+    }
+}
+
+fn one_step(book: &Guidebook, procedure: &Procedure, number: usize, step: &Step, urls: &impl UrlMaker) -> Record {
+    let species = species(procedure);
+    let given = step.give.iter().map(|output| book.piece_name(&output.piece.value));
+    let parts = named_in(step).map(|part| names_of(book, species, part));
+    let said = [&step.instruction, &step.hold, &step.landmark, &step.good].map(text);
+    let asked = step.ask.iter().flat_map(|ask| [text(&ask.question), text(&ask.answer)]);
+    let captions = step.pictures.iter().map(|picture| text(&picture.caption));
+    let tools =
+        step.tools.value().into_iter().flatten().flat_map(|choice| choice.value.any_of.iter()).map(|tool| book.tool_name(&tool.value));
+    let species_words = [species_name(book, species), readable(species)];
+    Record {
+        kind: Kind::Step,
+        species: Some(species.to_owned()),
+        title: titled(&step.name, &step.id),
+        step: Some(number),
+        context: titled(&procedure.title, &procedure.id),
+        state: procedure.revision.state(),
+        url: urls.step(&procedure.id, &step.id),
+        names: Vec::new(),
+        text: joined(said.into_iter().chain(given).chain(parts)),
+        notes: joined(
+            [text(&step.mistakes), text(&step.anatomy_note)].into_iter().chain(asked).chain(captions).chain(tools).chain(species_words),
+        ),
+    }
+}
+
+fn species(procedure: &Procedure) -> &str {
+    procedure.species.value().map_or("", String::as_str)
+}
