@@ -9,6 +9,7 @@ mod steps;
 
 use super::plain::{first_heading, plain};
 use super::record::{Kind, Record};
+use super::token::words;
 use crate::analysis::Analysis;
 use crate::model::words::State;
 use crate::model::{Guidebook, Stated};
@@ -57,13 +58,30 @@ fn pages<'a>(book: &'a Guidebook, urls: &'a impl UrlMaker) -> impl Iterator<Item
 
 /// A record that belongs to no species and no guide.
 fn bare(kind: Kind, title: String, url: String, text: String) -> Record {
-    let (names, notes) = (Vec::new(), String::new());
-    Record { kind, species: None, title, step: None, context: String::new(), state: State::InForce, url, names, text, notes }
+    let (names, notes, species_name) = (Vec::new(), String::new(), String::new());
+    Record {
+        kind,
+        species: None,
+        species_name,
+        title,
+        named: false,
+        step: None,
+        context: String::new(),
+        state: State::InForce,
+        url,
+        names,
+        text,
+        notes,
+    }
 }
 
-/// What a species is called.
+/// What a species is called; its id as well where that is another word.
 fn species_name(book: &Guidebook, species: &str) -> String {
-    book.builtin.species.get(species).map_or_else(|| readable(species), |entry| entry.name.clone())
+    let id = readable(species);
+    match book.builtin.species.get(species) {
+        Some(entry) if words(&entry.name) != words(&id) => format!("{} {id}", entry.name),
+        _ => id,
+    }
 }
 
 /// A title, or the end of an id made readable.

@@ -80,7 +80,8 @@ impl PartialOrd for Units {
 /// The best place of each word of a record, and how many words its text and notes have.
 fn places(record: &Record, stop_words: &[&str]) -> (BTreeMap<String, Class>, usize) {
     let mut places = Places { best: BTreeMap::new(), stop_words };
-    places.add(&record.title, |words| if record.kind.is_named() { Class::name(words) } else { Class::Title });
+    places.add(&record.title, |words| if record.named { Class::name(words) } else { Class::Title });
+    places.add(&record.species_name, |_| if record.named { Class::OtherOfMany } else { Class::Title });
     for other in &record.names {
         places.add(&other.name, Class::other);
     }
@@ -141,7 +142,9 @@ mod tests {
         Record {
             kind,
             species: None,
+            species_name: String::new(),
             title: title.to_owned(),
+            named: kind != Kind::Step,
             step: None,
             context: String::new(),
             state: State::InForce,

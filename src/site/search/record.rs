@@ -35,11 +35,6 @@ impl Kind {
             Self::Page => "page",
         }
     }
-
-    /// True when the title of such a record is a name of the trade, which ranks above every text.
-    pub(super) const fn is_named(self) -> bool {
-        matches!(self, Self::Piece | Self::Anatomy | Self::Guide)
-    }
 }
 
 /// Another name of what a record leads to, or a code.
@@ -58,8 +53,13 @@ pub struct Record {
     pub kind: Kind,
     /// The id of its species; `None` where it belongs to none.
     pub species: Option<String>,
+    /// What the species is called. It weighs the same in each record of the species, whether or not the title says it.
+    pub species_name: String,
     /// The name of the piece or step, the title of the guide or page.
     pub title: String,
+    /// True when the title is a name of the trade, which ranks above every text: that of a guide, of a part, and of a
+    /// piece unless it only passes from one step to the next.
+    pub named: bool,
     /// The number of the step that it leads to, from 1.
     pub step: Option<usize>,
     /// Where it stands: the title of the guide; empty where the title says enough.

@@ -17,6 +17,8 @@ pub(super) struct Lead<'a> {
     pub(super) procedure: &'a Procedure,
     /// The step with its number, from 1.
     pub(super) step: Option<(usize, &'a Step)>,
+    /// True when a step gives the piece and a later one takes it.
+    pub(super) passes_on: bool,
     rank: u8,
 }
 
@@ -30,7 +32,8 @@ impl<'a> Leads<'a> {
             for piece in &computed.network.pieces {
                 let giving = piece.given_by.first().and_then(|giving| Some((giving.step + 1, procedure.steps.get(giving.step)?)));
                 let rank = other + 2 * u8::from(giving.is_none());
-                leads.offer((species, &piece.id), Lead { procedure, step: giving, rank });
+                let passes_on = giving.is_some() && piece.taken_by.is_some();
+                leads.offer((species, &piece.id), Lead { procedure, step: giving, passes_on, rank });
             }
         }
         leads

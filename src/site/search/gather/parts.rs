@@ -33,14 +33,16 @@ pub(super) fn records(book: &Guidebook, pieces: &[Record], urls: &impl UrlMaker)
         records.push(Record {
             kind: Kind::Anatomy,
             species: Some(species.to_owned()),
+            species_name: species_name(book, species),
             title,
+            named: true,
             step: Some(number),
             context: titled(&procedure.title, &procedure.id),
             state: procedure.revision.state(),
             url: urls.step(&procedure.id, &step.id),
             names: also.map(|name| OtherName { name: name.clone(), region: None }).collect(),
             text: joined(entry.into_iter().flat_map(|entry| [text(&entry.lies), text(&entry.does)])),
-            notes: joined([species_name(book, species), readable(species)]),
+            notes: String::new(),
         });
     }
     records

@@ -45,11 +45,13 @@ fn record(
     names.extend(cut.into_iter().flat_map(other_names));
     let text = joined(cut.into_iter().flat_map(|cut| [text(&cut.lies), text(&cut.region)]));
     let earlier = cut.into_iter().flat_map(|cut| cut.was.iter().map(|was| readable(&was.value)));
-    let notes = joined([species_name(book, species), readable(species)].into_iter().chain(earlier));
+    let notes = joined(earlier);
     Some(Record {
         kind: Kind::Piece,
         species: Some(species.to_owned()),
+        species_name: species_name(book, species),
         title,
+        named: cut.is_some() || lead.is_none_or(|lead| !lead.passes_on),
         step: lead.and_then(|lead| lead.step).map(|(number, _)| number),
         context: lead.map_or_else(String::new, |lead| titled(&lead.procedure.title, &lead.procedure.id)),
         state: lead.map_or(State::InForce, |lead| lead.procedure.revision.state()),

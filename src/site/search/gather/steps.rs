@@ -27,20 +27,16 @@ fn guide(book: &Guidebook, procedure: &Procedure, computed: &ProcedureAnalysis, 
     Record {
         kind: Kind::Guide,
         species: Some(species.to_owned()),
+        species_name: species_name(book, species),
         title: titled(&procedure.title, &procedure.id),
+        named: true,
         step: None,
         context: start.clone(),
         state: procedure.revision.state(),
         url: urls.guide(&procedure.id),
         names: Vec::new(),
         text: joined([start, text(&procedure.purpose), made, text(&procedure.start.basis)]),
-        notes: joined([
-            species_name(book, species),
-            readable(species),
-            text(&procedure.level),
-            text(&procedure.after_work),
-            readable(&procedure.id),
-        ]),
+        notes: joined([text(&procedure.level), text(&procedure.after_work), readable(&procedure.id)]),
     }
 }
 
@@ -53,20 +49,19 @@ fn one_step(book: &Guidebook, procedure: &Procedure, number: usize, step: &Step,
     let captions = step.pictures.iter().map(|picture| text(&picture.caption));
     let tools =
         step.tools.value().into_iter().flatten().flat_map(|choice| choice.value.any_of.iter()).map(|tool| book.tool_name(&tool.value));
-    let species_words = [species_name(book, species), readable(species)];
     Record {
         kind: Kind::Step,
         species: Some(species.to_owned()),
+        species_name: species_name(book, species),
         title: titled(&step.name, &step.id),
+        named: false,
         step: Some(number),
         context: titled(&procedure.title, &procedure.id),
         state: procedure.revision.state(),
         url: urls.step(&procedure.id, &step.id),
         names: Vec::new(),
         text: joined(said.into_iter().chain(given).chain(parts)),
-        notes: joined(
-            [text(&step.mistakes), text(&step.anatomy_note)].into_iter().chain(asked).chain(captions).chain(tools).chain(species_words),
-        ),
+        notes: joined([text(&step.mistakes), text(&step.anatomy_note)].into_iter().chain(asked).chain(captions).chain(tools)),
     }
 }
 
