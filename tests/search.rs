@@ -14,6 +14,8 @@ mod common;
 mod corpus;
 #[path = "search/golden.rs"]
 mod golden;
+#[path = "search/in_a_page.rs"]
+mod in_a_page;
 #[path = "search/properties.rs"]
 mod properties;
 #[path = "search/query.rs"]

@@ -39,18 +39,38 @@ impl Random {
     }
 }
 
+/// How many of a hundred words have 3, 4, … 12 letters: few are short, as in any word list.
+const LENGTHS: [usize; 10] = [2, 4, 7, 11, 14, 16, 15, 13, 10, 8];
+
 /// So many different words of 3 to 12 letters, the most frequent first.
 pub(crate) fn vocabulary(count: usize, random: &mut Random) -> Vec<String> {
     let mut words = Vec::with_capacity(count);
     let mut known = std::collections::BTreeSet::new();
     while words.len() < count {
-        let syllables = 1 + random.below(4);
-        let word: String = (0..syllables).map(|_| [random.pick(ONSETS), random.pick(VOWELS), random.pick(CODAS)].concat()).collect();
-        if (3..=12).contains(&word.len()) && known.insert(word.clone()) {
+        let mut place = random.below(100);
+        let mut fits = |share: &usize| {
+            let fits = place >= *share;
+            place -= if fits { *share } else { 0 };
+            fits
+        };
+        let length = 3 + LENGTHS.iter().take_while(|share| fits(share)).count();
+        let word = word_of(length, random);
+        if known.insert(word.clone()) {
             words.push(word);
         }
     }
     words
+}
+
+/// A word of so many letters.
+fn word_of(length: usize, random: &mut Random) -> String {
+    loop {
+        let syllables = 1 + random.below(4);
+        let word: String = (0..syllables).map(|_| [random.pick(ONSETS), random.pick(VOWELS), random.pick(CODAS)].concat()).collect();
+        if word.len() == length {
+            return word;
+        }
+    }
 }
 
 /// So many records, each a step with a title of five words and 210 to 390 words of text.

@@ -31,7 +31,7 @@ pub(super) fn run(path: &Path, format: ReconcileFormat, terminal: Terminal) -> R
     let sheet = match read(&name, content, &mut sources) {
         Ok(sheet) => sheet,
         Err(findings) => {
-            terminal.tell(finding_text::render(&findings, &sources, style(terminal)).trim_end());
+            terminal.tell(finding_text::render(&findings, 0, &sources, style(terminal)).trim_end());
             return Err(Failure::new("this table cannot be read").at(path).help("mend what is told above, then run the command again"));
         }
     };

@@ -2,6 +2,7 @@
 
 use std::path::Path;
 
+use seamwise::Inspection;
 use seamwise::site::search::{Index, Record, Script, Sizes, UrlMaker, records};
 use seamwise::source::{Entry, Files};
 
@@ -32,6 +33,12 @@ impl UrlMaker for Urls {
 
 /// The records of the guidebook in a folder of this project.
 pub(crate) fn records_of(folder: &str) -> Vec<Record> {
+    let inspection = inspect(folder);
+    records(inspection.verdict.book(), inspection.verdict.analysis(), &Urls)
+}
+
+/// The guidebook in a folder of this project, read and checked.
+pub(crate) fn inspect(folder: &str) -> Inspection {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join(folder);
     let mut files = Files::new();
     for entry in walkdir::WalkDir::new(&root) {
@@ -41,14 +48,10 @@ pub(crate) fn records_of(folder: &str) -> Vec<Record> {
             files.insert(path, Entry::File(std::fs::read(entry.path()).unwrap()));
         }
     }
-    let inspection = seamwise::inspect(files);
-    records(inspection.verdict.book(), inspection.verdict.analysis(), &Urls)
+    seamwise::inspect(files)
 }
 
 /// The scripts of an index, in one file unless sizes say otherwise.
 pub(crate) fn scripts(index: &Index, sizes: Sizes) -> Vec<Script> {
     index.scripts(sizes, &|stem, _| format!("{stem}.js"))
 }
-
-/// Sizes that part even a small index into many files.
-pub(crate) const TINY: Sizes = Sizes { whole: 0, part: 2_000 };

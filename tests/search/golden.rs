@@ -6,10 +6,10 @@ use std::path::{Path, PathBuf};
 use seamwise::site::search::{Index, Script, Sizes, words};
 use serde_json::{Value, json};
 
-use crate::common::{TINY, records_of, scripts};
+use crate::common::{records_of, scripts};
 use crate::corpus::{self, Random};
 use crate::query::{Filters, answering, find};
-use crate::reader::{ReadIndex, read};
+use crate::reader::{ReadIndex, TINY, read};
 
 /// Texts that two tokenizers may cut apart differently.
 const ODD: &[&str] = &[

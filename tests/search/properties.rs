@@ -6,10 +6,10 @@ use proptest::prelude::*;
 use seamwise::model::words::State;
 use seamwise::site::search::{Index, Kind, OtherName, Record, Sizes, words, words_and_compounds};
 
-use crate::common::{TINY, scripts};
+use crate::common::scripts;
 use crate::corpus;
 use crate::query::{Filters, find, one_error, units};
-use crate::reader::{ReadIndex, read};
+use crate::reader::{ReadIndex, TINY, read};
 
 /// Words of many scripts, with the characters that a script file or a tokenizer may trip over.
 fn any_text() -> impl Strategy<Value = String> {

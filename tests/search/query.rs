@@ -14,6 +14,9 @@ const BEGINNING: u64 = 6;
 const SHORT_BEGINNING: u64 = 5;
 const ERROR: u64 = 4;
 const ERROR_AT_FIRST: u64 = 3;
+/// A word that only begins others, and few, may also be a slip: such hits come after all others.
+const FEW: usize = 10;
+const FAR_BEHIND: u64 = 64;
 
 /// What a query came to.
 #[derive(Debug, Default)]
@@ -46,6 +49,8 @@ struct Word {
     /// The best value of each record that has it.
     values: BTreeMap<usize, u64>,
     matched: BTreeSet<String>,
+    /// True when the index has it, or its plural or singular, and not only longer words.
+    known: bool,
     /// True when it was taken for another by one error.
     mended: bool,
 }
@@ -69,10 +74,15 @@ pub(crate) fn find(index: &ReadIndex, query: &str, filters: &Filters) -> Answer 
                 keep(&mut word.values, *record, value * FORM / EXACT);
             }
             word.matched.extend(both.matched.iter().cloned());
+            word.known |= !both.values.is_empty();
         }
     }
-    for word in asked.iter_mut().filter(|word| word.values.is_empty()) {
-        fall_back(index, word, count);
+    for word in &mut asked {
+        if word.values.is_empty() {
+            fall_back(index, word, count);
+        } else if !word.known && word.values.len() <= FEW {
+            slips(index, word, false, FAR_BEHIND, count);
+        }
     }
     let mut answer = ranked(index, &asked, filters);
     answer.instead =
@@ -112,14 +122,16 @@ fn whole(index: &ReadIndex, word: &mut Word, count: usize) {
     for form in forms(&text) {
         if let Some(at) = position(index, &form) {
             take(index, word, at, FORM, count);
+            word.known = true;
         }
     }
     if let Some(at) = position(index, &text) {
         take(index, word, at, EXACT, count);
+        word.known = true;
     }
 }
 
-/// A beginning, two words written as one, then one error.
+/// A beginning, then one error, then two words written as one, then one error in a beginning.
 fn fall_back(index: &ReadIndex, word: &mut Word, count: usize) {
     let text = word.text.clone();
     let typed = units(&text);
@@ -130,27 +142,33 @@ fn fall_back(index: &ReadIndex, word: &mut Word, count: usize) {
             }
         }
     }
+    if word.values.is_empty() {
+        slips(index, word, false, 1, count);
+        word.mended = !word.values.is_empty();
+    }
     if word.values.is_empty() && typed.len() >= 6 {
         parted(index, word, &typed, count);
     }
-    if !word.values.is_empty() || typed.len() < 4 || text.chars().any(|c| c.is_ascii_digit()) {
+    if word.values.is_empty() && word.open && typed.len() >= 5 {
+        slips(index, word, true, 1, count);
+        word.mended = !word.values.is_empty();
+    }
+}
+
+/// Words of the index that are one error away, or begin so.
+fn slips(index: &ReadIndex, word: &mut Word, beginning: bool, behind: u64, count: usize) {
+    let typed = units(&word.text);
+    if typed.len() < 4 || word.text.chars().any(|c| c.is_ascii_digit()) {
         return;
     }
-    word.mended = true;
-    for beginning in [false, true] {
-        if beginning && !(word.values.is_empty() && word.open && typed.len() >= 5) {
+    for at in 0..index.words.len() {
+        let known = &index.units[at];
+        if known.len() < 4 || !one_error(&typed, known, beginning) || index.words[at].chars().any(|c| c.is_ascii_digit()) {
             continue;
         }
-        for at in 0..index.words.len() {
-            let known = &index.units[at];
-            if known.len() < 4 || !one_error(&typed, known, beginning) || index.words[at].chars().any(|c| c.is_ascii_digit()) {
-                continue;
-            }
-            let quality = if !beginning && known[0] == typed[0] { ERROR } else { ERROR_AT_FIRST };
-            take(index, word, at, quality, count);
-        }
+        let quality = if !beginning && known[0] == typed[0] { ERROR } else { ERROR_AT_FIRST };
+        take_behind(index, word, at, quality, behind, count);
     }
-    word.mended = !word.values.is_empty();
 }
 
 /// Two words of the index that were written as one: a record must have both.
@@ -229,9 +247,13 @@ fn rarity(records: usize, having: usize) -> u64 {
 
 /// Takes all places of one word of the index.
 fn take(index: &ReadIndex, word: &mut Word, at: usize, quality: u64, count: usize) {
+    take_behind(index, word, at, quality, 1, count);
+}
+
+fn take_behind(index: &ReadIndex, word: &mut Word, at: usize, quality: u64, behind: u64, count: usize) {
     for (record, class) in &index.lists[at] {
         let norm = if *class <= 2 { 12 - index.lengths[*record] as u64 } else { 10 };
-        keep(&mut word.values, *record, weight(*class, count) * quality * norm);
+        keep(&mut word.values, *record, weight(*class, count) * quality * norm / behind);
     }
     word.matched.insert(index.words[at].clone());
 }

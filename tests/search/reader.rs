@@ -1,6 +1,10 @@
 //! Reads the scripts of an index back, as the theme's `search.js` does, but all at once and plainly.
 
+use seamwise::site::search::Sizes;
 use serde_json::Value;
+
+/// Sizes that part even a small index into several files.
+pub(crate) const TINY: Sizes = Sizes { whole: 0, part: 2_000 };
 
 /// An index as it was read back.
 pub(crate) struct ReadIndex {

@@ -1,8 +1,8 @@
 //! Search as an apprentice uses it: trade names of any region, words of the bench, and slips of cold fingers.
 
-use crate::common::{TINY, records_of, scripts};
+use crate::common::{records_of, scripts};
 use crate::query::{Answer, Filters, answering, find};
-use crate::reader::{ReadIndex, read};
+use crate::reader::{ReadIndex, TINY, read};
 use seamwise::site::search::{Index, Kind, Sizes};
 
 const GUIDEBOOK: &str = "tests/search/guidebook";
@@ -133,6 +133,13 @@ fn the_demo_answers_as_well() {
         assert!(found(&index, query)[0].ends_with("lamb/leg-seam-boned.html#node-out"), "{query}: {:?}", found(&index, query));
     }
     assert!(found(&index, "gland").iter().take(3).any(|one| one.ends_with("#node-out")), "{:?}", found(&index, "gland"));
+}
+
+#[test]
+fn the_box_offers_what_there_is() {
+    let index = Index::of(records_of(GUIDEBOOK), "en");
+    assert_eq!(index.species(), ["beef", "lamb", "pork"]);
+    assert_eq!(index.kinds(), [Kind::Piece, Kind::Anatomy, Kind::Guide, Kind::Step, Kind::Page]);
 }
 
 #[test]

@@ -1,9 +1,11 @@
 //! The index: every word of every record in sorted order, and where each stands.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeSet, HashMap};
+
+use rayon::prelude::*;
 
 use super::posting::{Class, Posting};
-use super::record::Record;
+use super::record::{Kind, Record};
 use super::stop_words;
 use super::token;
 
@@ -22,21 +24,37 @@ pub struct Index {
     pub(super) stop_words: &'static [&'static str],
 }
 
+/// So many records are cut into words at once; it bounds the memory that a large guidebook takes.
+const AT_ONCE: usize = 2_048;
+
 impl Index {
     /// Indexes the records. `language` is that of their texts, as in `en`.
     #[must_use]
     pub fn of(records: Vec<Record>, language: &str) -> Self {
         let stop_words = stop_words::of(language);
-        let mut all: BTreeMap<Units, Vec<Posting>> = BTreeMap::new();
         let mut lengths = Vec::with_capacity(records.len());
-        for (at, record) in (0_u32..).zip(&records) {
-            let (places, length) = places(record, stop_words);
-            lengths.push(length);
-            for (word, class) in places {
-                all.entry(Units::of(word)).or_default().push(Posting { record: at, class });
+        let mut known: HashMap<String, usize> = HashMap::new();
+        let mut all: Vec<(String, Vec<Posting>)> = Vec::new();
+        for chunk in records.chunks(AT_ONCE) {
+            let cut: Vec<(Vec<(String, Class)>, usize)> = chunk.par_iter().map(|record| places(record, stop_words)).collect();
+            for (places, length) in cut {
+                let record = u32::try_from(lengths.len()).unwrap_or(u32::MAX);
+                lengths.push(length);
+                for (word, class) in places {
+                    let at = known.get(&word).copied().unwrap_or_else(|| {
+                        known.insert(word.clone(), all.len());
+                        all.push((word, Vec::new()));
+                        all.len() - 1
+                    });
+                    if let Some((_, postings)) = all.get_mut(at) {
+                        postings.push(Posting { record, class });
+                    }
+                }
             }
         }
-        let (vocabulary, postings) = all.into_iter().map(|(word, postings)| (word.word, postings)).unzip();
+        // Scripts sort by UTF-16 units, and look words up in that order.
+        all.sort_by(|(one, _), (other, _)| one.encode_utf16().cmp(other.encode_utf16()));
+        let (vocabulary, postings) = all.into_iter().unzip();
         Self { records, lengths, vocabulary, postings, stop_words }
     }
 
@@ -46,6 +64,20 @@ impl Index {
         self.records.len()
     }
 
+    /// The species that records belong to, sorted: the choices of the search box.
+    #[must_use]
+    pub fn species(&self) -> Vec<&str> {
+        let species: BTreeSet<&str> = self.records.iter().filter_map(|record| record.species.as_deref()).collect();
+        species.into_iter().collect()
+    }
+
+    /// The kinds of records that there are, in their order.
+    #[must_use]
+    pub fn kinds(&self) -> Vec<Kind> {
+        let kinds: BTreeSet<Kind> = self.records.iter().map(|record| record.kind).collect();
+        kinds.into_iter().collect()
+    }
+
     /// All words in their order.
     #[must_use]
     pub fn vocabulary(&self) -> &[String] {
@@ -53,88 +85,49 @@ impl Index {
     }
 }
 
-/// A word that sorts by its UTF-16 units, as scripts do.
-#[derive(Debug, PartialEq, Eq)]
-struct Units {
-    word: String,
-}
-
-impl Units {
-    const fn of(word: String) -> Self {
-        Self { word }
-    }
-}
-
-impl Ord for Units {
-    fn cmp(&self, other: &Self) -> std::cmp::Ordering {
-        self.word.encode_utf16().cmp(other.word.encode_utf16())
-    }
-}
-
-impl PartialOrd for Units {
-    fn partial_cmp(&self, other: &Self) -> Option<std::cmp::Ordering> {
-        Some(self.cmp(other))
-    }
-}
-
-/// The best place of each word of a record, and how many words its text and notes have.
-fn places(record: &Record, stop_words: &[&str]) -> (BTreeMap<String, Class>, usize) {
-    let mut places = Places { best: BTreeMap::new(), stop_words };
+/// Each word of a record once with its best place, sorted; and how many words its text and notes have.
+fn places(record: &Record, stop_words: &[&str]) -> (Vec<(String, Class)>, usize) {
+    let mut places = Places { all: Vec::new(), stop_words };
     places.add(&record.title, |words| if record.named { Class::name(words) } else { Class::Title });
     places.add(&record.species_name, |_| if record.named { Class::OtherOfMany } else { Class::Title });
     for other in &record.names {
         places.add(&other.name, Class::other);
     }
-    let notes = places.add(&record.notes, |_| Class::Notes);
-    let mut seen = BTreeMap::new();
-    let text = places.cut(&record.text);
-    for word in &text {
-        *seen.entry(word).or_insert(0) += 1;
-    }
-    for (word, times) in seen {
-        places.put(word.clone(), if times > 1 { Class::TextOften } else { Class::Text });
-    }
-    (places.best, text.len() + notes)
+    let length = places.add(&record.text, |_| Class::Text) + places.add(&record.notes, |_| Class::Notes);
+    let mut all = places.all;
+    // The best place of a word comes first, and stays; a second place in the text makes the first weightier.
+    all.sort_by(|(one, class), (other, another)| one.cmp(other).then(another.weight().cmp(&class.weight())));
+    all.dedup_by(|(later, class), (word, best)| {
+        let same = later == word;
+        if same && *class == Class::Text && *best == Class::Text {
+            *best = Class::TextOften;
+        }
+        same
+    });
+    (all, length)
 }
 
 struct Places<'a> {
-    best: BTreeMap<String, Class>,
+    all: Vec<(String, Class)>,
     stop_words: &'a [&'a str],
 }
 
 impl Places<'_> {
-    /// Adds the words of a text; `class` turns their number into their class. Gives back that number.
+    /// Adds the words of a text, compounds among them; `class` turns the number of words into their class. Gives back
+    /// that number.
     fn add(&mut self, text: &str, class: impl Fn(usize) -> Class) -> usize {
-        let (words, compounds) = token::words_and_compounds(text);
-        let words: Vec<String> = words.into_iter().filter(|word| !self.stops(word)).collect();
+        let (mut words, compounds) = token::words_and_compounds(text);
+        words.retain(|word| self.stop_words.binary_search(&word.as_str()).is_err());
         let count = words.len();
-        for word in words.into_iter().chain(compounds) {
-            self.put(word, class(count));
-        }
+        let class = class(count);
+        self.all.extend(words.into_iter().chain(compounds).map(|word| (word, class)));
         count
-    }
-
-    /// The words of a text that are in the index, compounds among them.
-    fn cut(&self, text: &str) -> Vec<String> {
-        let (words, compounds) = token::words_and_compounds(text);
-        words.into_iter().filter(|word| !self.stops(word)).chain(compounds).collect()
-    }
-
-    fn stops(&self, word: &str) -> bool {
-        self.stop_words.binary_search(&word).is_ok()
-    }
-
-    fn put(&mut self, word: String, class: Class) {
-        let best = self.best.entry(word).or_insert(class);
-        if class.weight() > best.weight() {
-            *best = class;
-        }
     }
 }
 
 #[cfg(test)]
 mod tests {
-    use super::super::record::{Kind, OtherName};
+    use super::super::record::OtherName;
     use super::*;
     use crate::model::words::State;
 

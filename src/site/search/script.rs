@@ -11,7 +11,7 @@ use super::bits::BitWriter;
 use super::front;
 use super::index::Index;
 use super::posting;
-use super::record::Record;
+use super::record::{Kind, Record};
 use crate::model::words::State;
 
 /// The form of the scripts; `search.js` refuses another.
@@ -46,8 +46,9 @@ impl Default for Sizes {
 }
 
 impl Index {
-    /// The scripts, the first of which is to be named by the page. All lie in one folder. `name` makes a file name of
-    /// a stem and the text of the file, so that a name can carry a mark of the content.
+    /// The scripts, the first of which is to be named by the page. All lie in one folder. `name` makes a file name,
+    /// without a folder, of a stem such as `search-index` and the text of the file, so that it can carry a mark of the
+    /// content.
     #[must_use]
     pub fn scripts(&self, sizes: Sizes, name: &impl Fn(&str, &str) -> String) -> Vec<Script> {
         let blocks = self.blocks();
@@ -92,9 +93,7 @@ impl Index {
 
     /// What is needed to find and rank: all but lists and texts.
     fn head(&self, blocks: &[String]) -> String {
-        let mut species: Vec<&str> = self.records.iter().filter_map(|record| record.species.as_deref()).collect();
-        species.sort_unstable();
-        species.dedup();
+        let species = self.species();
         let of = |record: &Record| record.species.as_deref().and_then(|one| species.binary_search(&one).ok()).map_or(0, |at| at + 1);
         let each = |pick: &dyn Fn(&Record) -> char| quoted(&self.records.iter().map(pick).collect::<String>());
         let mut sizes = BitWriter::default();
@@ -103,10 +102,11 @@ impl Index {
         }
         let lengths: String = self.lengths.iter().map(|length| digit(length_class(*length))).collect();
         format!(
-            "\"form\":{FORM},\"records\":{},\"block\":{BLOCK},\"page\":{PAGE},\"stop\":{},\"species\":[{}],\"kindOf\":{},\"speciesOf\":{},\"titleLengths\":{},\"lengths\":{},\"blockSizes\":{},\"words\":{}",
+            "\"form\":{FORM},\"records\":{},\"block\":{BLOCK},\"page\":{PAGE},\"kinds\":[{}],\"stop\":{},\"species\":[{}],\"kindOf\":{},\"speciesOf\":{},\"titleLengths\":{},\"lengths\":{},\"blockSizes\":{},\"words\":{}",
             self.records.len(),
+            listed(Kind::ALL.iter().map(|kind| kind.word())),
             quoted(&self.stop_words.join(" ")),
-            species.iter().map(|one| quoted(one)).collect::<Vec<_>>().join(","),
+            listed(species.iter().copied()),
             each(&|record| digit(record.kind as usize)),
             each(&|record| u32::try_from(of(record)).ok().and_then(|at| char::from_u32(48 + at)).unwrap_or('0')),
             each(&|record| digit(record.title.chars().count().min(70))),
@@ -205,6 +205,11 @@ fn length_class(words: usize) -> usize {
 
 fn on_one_line(text: &str) -> String {
     text.split(|character: char| character.is_control() || character == ' ').filter(|word| !word.is_empty()).collect::<Vec<_>>().join(" ")
+}
+
+/// Strings of a script with commas between them.
+fn listed<'a>(texts: impl Iterator<Item = &'a str>) -> String {
+    texts.map(quoted).collect::<Vec<_>>().join(",")
 }
 
 /// A string of a script.

@@ -41,6 +41,9 @@ pub fn words_and_compounds(text: &str) -> (Vec<String>, Vec<String>) {
 /// The text in its folded form: compatibility forms apart, marks dropped, letters small.
 #[must_use]
 pub fn fold(text: &str) -> String {
+    if text.is_ascii() {
+        return text.to_ascii_lowercase();
+    }
     let plain: String = text.nfkd().filter(|character| !is_combining_mark(*character)).collect();
     let mut folded = String::with_capacity(plain.len());
     for character in plain.to_lowercase().chars() {
@@ -64,54 +67,63 @@ struct Piece {
 }
 
 fn cut(text: &str) -> Vec<Piece> {
-    let folded: Vec<char> = without_apostrophes(&fold(text));
+    let folded = without_apostrophes(fold(text));
     let mut pieces = Vec::new();
-    let mut rest = folded.as_slice();
-    while let Some(first) = rest.first() {
-        if !first.is_alphanumeric() {
-            rest = rest.get(1..).unwrap_or_default();
-            continue;
-        }
+    let mut rest = folded.as_str();
+    while let Some(start) = rest.find(char::is_alphanumeric) {
+        rest = rest.get(start..).unwrap_or("");
         let decimal = decimal_length(rest);
-        let length = if decimal > 0 { decimal } else { rest.iter().take_while(|character| character.is_alphanumeric()).count() };
+        let length = if decimal > 0 { decimal } else { rest.find(|character: char| !character.is_alphanumeric()).unwrap_or(rest.len()) };
         let (word, after) = rest.split_at(length);
-        let word = word.iter().take(LONGEST).map(|character| if *character == ',' { '.' } else { *character }).collect();
-        let hyphen_follows = matches!(after, ['-' | '‐', next, ..] if next.is_alphanumeric());
-        pieces.push(Piece { word, hyphen_follows });
+        let end = word.char_indices().nth(LONGEST).map_or(word.len(), |(at, _)| at);
+        let word = word.get(..end).unwrap_or(word);
+        let word = if decimal > 0 { word.replace(',', ".") } else { word.to_owned() };
+        let next = after.strip_prefix(['-', '‐']).and_then(|after| after.chars().next());
+        pieces.push(Piece { word, hyphen_follows: next.is_some_and(char::is_alphanumeric) });
         rest = after;
     }
     pieces
 }
 
 /// Drops each apostrophe between two letters.
-fn without_apostrophes(folded: &str) -> Vec<char> {
-    let characters: Vec<char> = folded.chars().collect();
-    let before = std::iter::once(' ').chain(characters.iter().copied());
-    let after = characters.iter().copied().skip(1).chain(std::iter::once(' '));
-    let inside = |(before, (character, after)): &(char, (char, char))| {
-        !(matches!(character, '\'' | '’' | 'ʼ') && before.is_alphabetic() && after.is_alphabetic())
-    };
-    before.zip(characters.iter().copied().zip(after)).filter(inside).map(|(_, (character, _))| character).collect()
+fn without_apostrophes(folded: String) -> String {
+    if !folded.contains(['\'', '’', 'ʼ']) {
+        return folded;
+    }
+    let mut out = String::with_capacity(folded.len());
+    let mut characters = folded.chars().peekable();
+    let mut letter_before = false;
+    while let Some(character) = characters.next() {
+        let inside = letter_before && characters.peek().is_some_and(|next| next.is_alphabetic());
+        if matches!(character, '\'' | '’' | 'ʼ') && inside {
+            letter_before = false;
+            continue;
+        }
+        letter_before = character.is_alphabetic();
+        out.push(character);
+    }
+    out
 }
 
-/// How many characters a decimal number takes at the beginning, as in `6.5` or `1,200`; 0 when there is none.
-fn decimal_length(characters: &[char]) -> usize {
+/// How many bytes a decimal number takes at the beginning, as in `6.5` or `1,200`; 0 when there is none.
+fn decimal_length(text: &str) -> usize {
     let mut length = 0;
-    let mut rest = characters;
     let mut groups = 0;
+    let mut rest = text;
     loop {
-        let digits = rest.iter().take_while(|character| character.is_ascii_digit()).count();
+        let digits = rest.bytes().take_while(u8::is_ascii_digit).count();
         if digits == 0 {
             break;
         }
         groups += 1;
         length += digits;
-        match rest.get(digits..) {
-            Some(after @ ['.' | ',', next, ..]) if next.is_ascii_digit() => {
+        let after = rest.get(digits..).unwrap_or("").strip_prefix(['.', ',']);
+        match after.filter(|after| after.starts_with(|next: char| next.is_ascii_digit())) {
+            Some(after) => {
                 length += 1;
-                rest = after.get(1..).unwrap_or_default();
+                rest = after;
             }
-            _ => break,
+            None => break,
         }
     }
     if groups > 1 { length } else { 0 }

@@ -1,8 +1,9 @@
-// Search on the page: reads the index, finds, ranks, and shows. A classic script without fetch, so that it works over
-// http and from a folder alike. The page is complete without it. The first half knows nothing of the page.
+// Search: reads the index, finds, and ranks. It knows nothing of the page; `search-box.js` shows what it finds. A classic
+// script without fetch, so that it works over http and from a folder alike.
 (function (global) {
   'use strict';
-  var EXACT = 8, FORM = 7, PARTED = 6, BEGINNING = 6, SHORT_BEGINNING = 5, ERROR = 4, ERROR_AT_FIRST = 3;
+  // How well words agree; a word that only begins others, and few, may also be a slip, and such hits come far behind.
+  var FEW = 10, FAR_BEHIND = 64, EXACT = 8, FORM = 7, PARTED = 6, BEGINNING = 6, SHORT_BEGINNING = 5, ERROR = 4, ERROR_AT_FIRST = 3;
   var WORD = /\d+(?:[.,]\d+)+|[\p{Alphabetic}\p{N}]+/gu, LETTERS = { 'ß': 'ss', 'æ': 'ae', 'œ': 'oe', 'ø': 'o', 'đ': 'd', 'ð': 'd', 'ł': 'l' };
   var VALUE = new Uint8Array(128);
   'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_'.split('').forEach(function (letter, value) { VALUE[letter.charCodeAt(0)] = value; });
@@ -77,19 +78,21 @@
 
   // One query on its way: what each word was found to be, and which files are needed first.
   function Search(index) { this.index = index; this.missing = {}; this.count = 0; }
-  Search.prototype.word = function (text, isOpen) { return { text: text, open: isOpen, values: new Map(), matched: new Set(), mended: false }; };
-  Search.prototype.take = function (word, from, to, quality) {
+  Search.prototype.word = function (text, isOpen) { return { text: text, open: isOpen, values: new Map(), matched: new Set(), known: false, mended: false }; };
+  Search.prototype.take = function (word, from, to, quality, behind) {
     var count = this.count, lengths = this.index.data.lengths, values = word.values;
     places(this.index, from, to, this.missing, function (record, place) {
       var size = SIZES[place], weight = BASES[place] + (!size ? 0 : size <= count ? 32 : size === count + 1 ? 8 : 0);
-      var value = weight * quality * (place < 3 ? 60 - lengths.charCodeAt(record) : 10);
+      var value = Math.floor(weight * quality * (place < 3 ? 60 - lengths.charCodeAt(record) : 10) / (behind || 1));
       if (!(values.get(record) >= value)) values.set(record, value);
     });
     for (; from < to; from += 1) word.matched.add(from);
   };
   Search.prototype.takeOne = function (word, text, quality) {
     var at = lower(this.index.words, text);
-    if (this.index.words[at] === text) this.take(word, at, at + 1, quality);
+    if (this.index.words[at] !== text) return;
+    this.take(word, at, at + 1, quality);
+    word.known = true;
   };
   // All words that begin so; a run of words of one quality is read at once.
   Search.prototype.takeBeginning = function (word, near) {
@@ -140,19 +143,21 @@
       at + 1 < a && at + 1 < b && typed[at] === known[at + 1] && typed[at + 1] === known[at] && same(at + 2, at + 2);
   }
   Search.prototype.fallBack = function (word) {
-    var text = word.text, list = this.index.words, search = this;
-    if (!word.open && text.length > 2) this.takeBeginning(word, SHORT_BEGINNING);
-    if (!word.values.size && text.length > 5) this.parted(word);
-    if (word.values.size || this.waits() || text.length < 4 || /[0-9]/.test(text)) return;
-    function look(beginning) {
-      list.forEach(function (known, at) {
-        if (known.length < 4 || !oneError(text, known, beginning) || /[0-9]/.test(known)) return;
-        search.take(word, at, at + 1, !beginning && known[0] === text[0] ? ERROR : ERROR_AT_FIRST);
-      });
-    }
-    look(false);
-    if (!word.values.size && !this.waits() && word.open && text.length > 4) look(true);
-    word.mended = word.values.size > 0;
+    var length = word.text.length, search = this;
+    function open() { return !word.values.size && !search.waits(); }
+    if (!word.open && length > 2) this.takeBeginning(word, SHORT_BEGINNING);
+    if (open()) { this.slips(word, false, 1); word.mended = word.values.size > 0; }
+    if (open() && length > 5) this.parted(word);
+    if (open() && length > 4 && word.open) { this.slips(word, true, 1); word.mended = word.values.size > 0; }
+  };
+  // Words that are one error away, or begin so.
+  Search.prototype.slips = function (word, beginning, behind) {
+    var text = word.text, search = this;
+    if (text.length < 4 || /[0-9]/.test(text)) return;
+    this.index.words.forEach(function (known, at) {
+      if (known.length < 4 || !oneError(text, known, beginning) || /[0-9]/.test(known)) return;
+      search.take(word, at, at + 1, !beginning && known[0] === text[0] ? ERROR : ERROR_AT_FIRST, behind);
+    });
   };
   Search.prototype.waits = function () { return Object.keys(this.missing).length > 0; };
 
@@ -177,9 +182,13 @@
       var pair = [each[at - 1], word], joined = pair[0].text + word.text, both = search.word(joined, word.open && joined.length > 3);
       search.whole(both);
       both.values.forEach(function (value, record) { both.values.set(record, Math.floor(value * FORM / EXACT)); });
-      pair.forEach(function (one) { search.add(one, both.values, [both]); });
+      pair.forEach(function (one) { search.add(one, both.values, [both]); if (both.matched.size) one.known = true; });
     });
-    each.forEach(function (word) { if (!word.values.size && !search.waits()) search.fallBack(word); });
+    each.forEach(function (word) {
+      if (search.waits()) return;
+      if (!word.values.size) search.fallBack(word);
+      else if (!word.known && word.values.size <= FEW) search.slips(word, false, FAR_BEHIND);
+    });
     if (search.waits()) return { missing: Object.keys(search.missing) };
     var scores = new Map(), most = 0;
     each.forEach(function (word) {
