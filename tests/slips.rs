@@ -64,7 +64,7 @@ fn shown(guide: Vec<u8>) -> String {
     files.insert("guidebook.yaml".to_owned(), Entry::File(b"title: Cutting guides\nlimits: eu-853\n".to_vec()));
     files.insert("pork/loin.yaml".to_owned(), Entry::File(guide));
     let inspection = seamwise::inspect(files);
-    render(&inspection.findings, &inspection.sources, Style::default())
+    render(&inspection.findings, inspection.accepted.len(), &inspection.sources, Style::default())
 }
 
 /// What is shown of the guide with one slip, which must be one fault in eight lines of eighty columns at most.
