@@ -232,3 +232,64 @@ fn place_steps(steps: &mut [StepBlock], terminals: &[Terminal], bands: &[Band], 
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::analysis::flow::{FlowOutput, FlowStep};
+    use crate::model::quantity::{Range, Share};
+
+    fn output(node: usize, typical: f64) -> FlowOutput {
+        FlowOutput { node, range: Range::single(Share::from_billionths((typical * 1e9) as i64)), typical }
+    }
+
+    /// 0 is parted into 1 (taken by the second step), 2 and a tub 3; 1 into 4, the tub, and what is lost, 5.
+    fn layout() -> Layout {
+        let steps = vec![
+            FlowStep { takes: vec![0], outputs: vec![output(1, 0.6), output(2, 0.3), output(3, 0.1)] },
+            FlowStep { takes: vec![1], outputs: vec![output(4, 0.5), output(3, 0.4), output(5, 0.1)] },
+        ];
+        Layout::of(&Flow::new(6, 0, steps), &[(4, 38.0), (2, 38.0), (3, 38.0), (5, 19.0)], 200.0)
+    }
+
+    #[test]
+    fn thickness_is_weight_and_none_is_lost_on_the_way() {
+        let layout = layout();
+        let leaving = |from| layout.bands.iter().filter(|band| band.from == from).map(|band| band.thickness).sum::<f64>();
+        assert!((leaving(None) - 200.0).abs() < 1e-9);
+        for (at, step) in layout.steps.iter().enumerate() {
+            assert!((leaving(Some(at)) - step.thickness).abs() < 1e-9);
+        }
+        for (at, block) in layout.terminals.iter().enumerate() {
+            let arriving: f64 = layout.bands.iter().filter(|band| band.to == End::Terminal(at)).map(|band| band.thickness).sum();
+            assert!((arriving - block.thickness).abs() < 1e-9, "{at}");
+        }
+    }
+
+    #[test]
+    fn pieces_keep_their_order_and_room_for_their_words() {
+        let layout = layout();
+        assert_eq!(layout.terminals.iter().map(|block| block.node).collect::<Vec<_>>(), [4, 2, 3, 5]);
+        for pair in layout.terminals.windows(2) {
+            let [above, below] = pair else { unreachable!() };
+            let needed = above.words.max(above.thickness) / 2.0 + below.words.max(below.thickness) / 2.0;
+            assert!(below.middle - above.middle >= needed, "{above:?} {below:?}");
+        }
+        assert_eq!((layout.columns, layout.steps[1].column), (2, 1));
+    }
+
+    #[test]
+    fn bands_of_one_block_lie_beside_each_other_inside_the_drawing() {
+        let layout = layout();
+        for (at, one) in layout.bands.iter().enumerate() {
+            for edge in [one.from_top, one.to_top, one.from_top + one.thickness, one.to_top + one.thickness] {
+                assert!((-1e-9..=layout.height + 1e-9).contains(&edge), "{one:?}");
+            }
+            for other in layout.bands.iter().skip(at + 1) {
+                let apart = |a: f64, b: f64| a + one.thickness <= b + 1e-9 || b + other.thickness <= a + 1e-9;
+                assert!(one.from != other.from || apart(one.from_top, other.from_top), "{one:?} {other:?}");
+                assert!(one.to != other.to || apart(one.to_top, other.to_top), "{one:?} {other:?}");
+            }
+        }
+    }
+}

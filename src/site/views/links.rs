@@ -111,7 +111,7 @@ impl Targets for FromPage<'_> {
     fn picture(&self, path: &str) -> Option<(String, u32, u32)> {
         let path = path.trim_start_matches("../").trim_start_matches("./").trim_start_matches('/');
         let file = self.views.book.pictures.get(path)?;
-        let (width, height) = picture_size::of(&file.bytes)?;
+        let (width, height) = picture_size::of(&file.bytes).unwrap_or((640, 400));
         Some((paths::link(self.page, path), width, height))
     }
 }

@@ -13,11 +13,12 @@ use crate::site::{paths, picture_size};
 use super::step::side;
 
 impl Views<'_> {
-    /// A picture of a step; `None` when its file is not in the guidebook or its size cannot be told.
+    /// A picture of a step; `None` when its file is not in the guidebook.
     pub(super) fn picture(&self, page: &str, picture: &ModelPicture) -> Option<Picture> {
         let path = picture.file.value()?;
         let file = self.book.pictures.get(path)?;
-        let (width, height) = picture_size::of(&file.bytes)?;
+        // Where the head does not tell, the page keeps room of a usual shape; the browser corrects it.
+        let (width, height) = picture_size::of(&file.bytes).unwrap_or((640, 400));
         Some(Picture {
             src: paths::link(page, path),
             alt: picture.alt.value().map_or_else(String::new, |alt| markdown::first_line(alt)),
