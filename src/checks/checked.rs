@@ -2,7 +2,7 @@
 
 use super::waived::Accepted;
 use crate::analysis::Analysis;
-use crate::finding::Finding;
+use crate::finding::{Finding, SourceMap};
 
 /// A value in which no check found a fault; only `checks::run` makes one.
 #[derive(Debug)]
@@ -11,11 +11,12 @@ pub struct Checked<T> {
     analysis: Analysis,
     advice: Vec<Finding>,
     accepted: Vec<Accepted>,
+    sources: SourceMap,
 }
 
 impl<T> Checked<T> {
-    pub(super) const fn new(value: T, analysis: Analysis, advice: Vec<Finding>, accepted: Vec<Accepted>) -> Self {
-        Self { value, analysis, advice, accepted }
+    pub(super) const fn new(value: T, analysis: Analysis, advice: Vec<Finding>, accepted: Vec<Accepted>, sources: SourceMap) -> Self {
+        Self { value, analysis, advice, accepted, sources }
     }
 
     /// The value.
@@ -36,5 +37,10 @@ impl<T> Checked<T> {
     /// The advice that was waived or turned off, each with its reason.
     pub fn accepted(&self) -> &[Accepted] {
         &self.accepted
+    }
+
+    /// The files that it was read from.
+    pub const fn sources(&self) -> &SourceMap {
+        &self.sources
     }
 }

@@ -112,7 +112,7 @@ pub fn run(book: Guidebook, analysis: Analysis, earlier: Vec<Finding>, sources: 
     accepted.extend(turned_off);
     waived::sort(&mut accepted, sources);
     let verdict = if findings.iter().all(|finding| finding.level != Level::Fault) {
-        Verdict::Sound(Box::new(Checked::new(book, analysis, findings.clone(), accepted.clone())))
+        Verdict::Sound(Box::new(Checked::new(book, analysis, findings.clone(), accepted.clone(), sources.clone())))
     } else {
         Verdict::Faulty(Box::new((book, analysis)))
     };

@@ -3,6 +3,7 @@
 //! It imports the model and the analysis and knows nothing of HTML, templates or words of an interface. Numbers come
 //! out as they are printed (`numbers` and `units` hold the one rounding rule), beside what a drawing needs.
 
+pub mod answer;
 pub mod duration;
 pub mod flow_drawing;
 pub mod flow_layout;

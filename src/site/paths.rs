@@ -8,6 +8,13 @@ pub const HOME: &str = "index.html";
 /// All tables.
 pub const TABLES: &str = "tables/index.html";
 
+/// All pieces with their names.
+pub const PIECES: &str = "pieces/index.html";
+/// What is checked.
+pub const CHECKS: &str = "checks/index.html";
+/// All pages for machines that look for them.
+pub const SITEMAP: &str = "sitemap.xml";
+
 /// The page of a species.
 #[must_use]
 pub fn species(species: &str) -> String {
@@ -44,6 +51,30 @@ pub fn flow_drawing(procedure: &str) -> String {
     format!("drawings/flow/{procedure}.svg")
 }
 
+/// A free page.
+#[must_use]
+pub fn free_page(page: &str) -> String {
+    format!("pages/{page}.html")
+}
+
+/// The source text of a procedure.
+#[must_use]
+pub fn source(procedure: &str) -> String {
+    format!("source/{procedure}.html")
+}
+
+/// A guide for machines, beside the guide itself.
+#[must_use]
+pub fn guide_data(procedure: &str) -> String {
+    format!("guides/{procedure}.jsonld")
+}
+
+/// The figures of a page of tables as a file beside it; `ending` is `csv` or `json`.
+#[must_use]
+pub fn table_file(table: &str, ending: &str) -> String {
+    format!("{}.{ending}", table.strip_suffix(".html").unwrap_or(table))
+}
+
 /// A file of the theme whose name carries a mark of its content.
 #[must_use]
 pub fn asset(name: &str, mark: &str) -> String {
@@ -67,6 +98,23 @@ pub fn link(from: &str, to: &str) -> String {
         }
         encode(part, &mut link);
     }
+    link
+}
+
+/// The link to a piece among all pieces.
+#[must_use]
+pub fn link_to_piece(from: &str, piece: &str) -> String {
+    let mut link = link(from, PIECES);
+    link.push_str("#piece-");
+    encode(piece, &mut link);
+    link
+}
+
+/// The link with an anchor behind it; nothing in the anchor can end it.
+#[must_use]
+pub fn anchored(mut link: String, anchor: &str) -> String {
+    link.push('#');
+    encode(anchor, &mut link);
     link
 }
 
@@ -103,11 +151,20 @@ mod tests {
     }
 
     #[test]
+    fn anchors_are_encoded() {
+        assert_eq!(link_to_piece("guides/pork/loin.html", "größe"), "../../pieces/index.html#piece-gr%C3%B6%C3%9Fe");
+        assert_eq!(anchored(String::new(), "a\"#b"), "#a%22%23b");
+        assert_eq!(table_file("tables/guides/pork/loin.html", "csv"), "tables/guides/pork/loin.csv");
+    }
+
+    #[test]
     fn kinds_of_pages_never_share_a_path() {
         let odd = ["species/index", "chains/pork", "guides/x"];
-        let mut all: Vec<String> = odd.iter().flat_map(|id| [guide(id), guide_table(id), flow_drawing(id)]).collect();
+        let mut all: Vec<String> = odd.iter().flat_map(|id| [guide(id), guide_data(id), guide_table(id), flow_drawing(id), source(id), free_page(id)]).collect();
         all.extend(["species", "chains", "guides", "index"].iter().flat_map(|id| [species(id), species_table(id), chain_table(id)]));
-        all.extend([HOME.to_owned(), TABLES.to_owned()]);
+        let tables: Vec<String> = all.iter().filter(|path| path.starts_with("tables/")).cloned().collect();
+        all.extend(tables.iter().flat_map(|path| [table_file(path, "csv"), table_file(path, "json")]));
+        all.extend([HOME, TABLES, PIECES, CHECKS, SITEMAP].map(str::to_owned));
         let count = all.len();
         all.sort();
         all.dedup();

@@ -1,6 +1,5 @@
 //! `seamwise tally`: yields, times and chains of every procedure that is sound, as tables or for programs.
 
-mod answer;
 mod text;
 
 use std::path::Path;
@@ -13,6 +12,7 @@ use crate::Inspection;
 use crate::analysis::Analysis;
 use crate::analysis::chain::Chain;
 use crate::analysis::procedure::ProcedureAnalysis;
+use crate::figures::answer;
 use crate::finding::Level;
 use crate::model::{Guidebook, Procedure};
 
@@ -33,8 +33,8 @@ pub(super) fn run(named: Option<&Path>, procedure: Option<&str>, format: TallyFo
     let tally = Tally::of(book, analysis, procedure);
     let printed = match format {
         TallyFormat::Text => text::render(&tally, terminal.columns),
-        TallyFormat::Json => answer::json(&tally),
-        TallyFormat::Csv => answer::csv(&tally)?,
+        TallyFormat::Json => answer::json(&tally.figures(), &tally.chains),
+        TallyFormat::Csv => answer::csv(&tally.figures(), &tally.chains).map_err(Failure::new)?,
     };
     terminal.print(&printed)?;
     let unsound = unsound(&inspection, analysis, procedure);
@@ -51,6 +51,11 @@ impl<'a> Tally<'a> {
         let procedures = procedures.filter(|(procedure, figures)| wanted(&procedure.id) && figures.is_sound());
         let chains = analysis.chains.iter().filter(|chain| chain.procedures.first().is_some_and(|id| wanted(id)) && chain.shares.is_some());
         Self { book, procedures: procedures.collect(), chains: chains.collect() }
+    }
+
+    /// The figures of the procedures.
+    fn figures(&self) -> Vec<&'a ProcedureAnalysis> {
+        self.procedures.iter().map(|(_, figures)| *figures).collect()
     }
 }
 

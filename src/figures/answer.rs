@@ -1,4 +1,5 @@
-//! The tally for programs: JSON as the format promises it, and CSV with one row a piece.
+//! Figures for programs: JSON as the format promises it, and CSV with one row a piece. `tally` prints them, and the
+//! site offers them beside each table.
 //!
 //! Shares are fractions to nine decimals, minutes are as stated, lists stand in the order of first giving, and what is not
 //! known is `null` or an empty cell.
@@ -6,12 +7,10 @@
 use serde::Serialize;
 use serde_json::Number;
 
-use super::Tally;
 use crate::analysis::chain::Chain;
 use crate::analysis::procedure::ProcedureAnalysis;
 use crate::analysis::rounding::nine_decimals;
 use crate::analysis::shares::{PieceShare, ShareRange, Shares};
-use crate::cli::failure::Failure;
 use crate::model::quantity::Minutes;
 
 #[derive(Serialize)]
@@ -87,11 +86,12 @@ struct ColdAnswer<'a> {
     high: Option<Number>,
 }
 
-/// The tally as JSON, indented, with a line break at the end.
-pub(super) fn json(tally: &Tally) -> String {
+/// Procedures and chains that have figures, as JSON, indented, with a line break at the end.
+#[must_use]
+pub fn json(procedures: &[&ProcedureAnalysis], chains: &[&Chain]) -> String {
     let answer = Answer {
-        procedures: tally.procedures.iter().filter_map(|(_, figures)| procedure(figures)).collect(),
-        chains: tally.chains.iter().filter_map(|chain| chain_answer(chain)).collect(),
+        procedures: procedures.iter().filter_map(|figures| procedure(figures)).collect(),
+        chains: chains.iter().filter_map(|chain| chain_answer(chain)).collect(),
     };
     // Texts, numbers and lists can always be written as JSON.
     let mut text = serde_json::to_string_pretty(&answer).unwrap_or_default();
@@ -163,23 +163,23 @@ fn cold(figures: &ProcedureAnalysis) -> Option<Vec<ColdAnswer<'_>>> {
     Some(answer.collect())
 }
 
-/// The tally as CSV (RFC 4180): a header, a row for each piece and the loss of each procedure, then the chains.
+/// Likewise as CSV (RFC 4180): a header, a row for each piece and the loss of each procedure, then the chains.
 ///
 /// # Errors
 /// When there is no memory for it.
-pub(super) fn csv(tally: &Tally) -> Result<String, Failure> {
-    let told = |why: String| Failure::new(format!("cannot write the table: {why}"));
+pub fn csv(procedures: &[&ProcedureAnalysis], chains: &[&Chain]) -> Result<String, String> {
+    let told = |why: String| format!("cannot write the table: {why}");
     let mut writer = csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(Vec::new());
     let header = ["table", "id", "start", "piece", "final", "use", "low", "typical", "high", "cold-low", "cold-high"];
     writer.write_record(header).map_err(|error| told(error.to_string()))?;
-    let procedures = tally.procedures.iter().filter_map(|(_, figures)| {
+    let procedures = procedures.iter().filter_map(|figures| {
         let answer = procedure(figures)?;
         let start = answer.start.unwrap_or_default().to_owned();
         let rows =
             answer.pieces.iter().map(|piece| (piece.piece, if piece.is_final { "true" } else { "false" }, piece.purpose, &piece.share));
         Some(table("procedure", answer.id, &start, rows, &answer.loss, answer.cold.as_deref().unwrap_or_default()))
     });
-    let chains = tally.chains.iter().filter_map(|chain| {
+    let chains = chains.iter().filter_map(|chain| {
         let shares = chain.shares.as_ref()?;
         let answer = chain_answer(chain)?;
         let ends = shares.pieces.iter().map(|piece| if piece.is_final { "true" } else { "false" });
