@@ -23,6 +23,15 @@ pub fn numbers(minutes: Range<Minutes>) -> String {
     range(minutes.low.number(), minutes.high.number(), 1)
 }
 
+/// A length of time for machines: `PT1H50M` (ISO 8601-1, ISO, 2019, section 5.5.2), to the second.
+#[must_use]
+pub fn iso(minutes: Minutes) -> String {
+    let seconds = (minutes.0.max(0) * 60 + 500) / 1000;
+    let parts = [(seconds / 3600, 'H'), (seconds / 60 % 60, 'M'), (seconds % 60, 'S')];
+    let text: String = parts.iter().filter(|(number, _)| *number > 0).map(|(number, unit)| format!("{number}{unit}")).collect();
+    if text.is_empty() { "PT0S".to_owned() } else { format!("PT{text}") }
+}
+
 fn hours(minutes: f64) -> String {
     // Half a minute is not read in hours.
     let minutes = (minutes + 0.5).floor();
@@ -53,5 +62,13 @@ mod tests {
         assert_eq!(show(110_000, 160_000), "1 h 50 min to 2 h 40 min");
         assert_eq!(show(45_000, 120_500), "45 min to 2 h 1 min");
         assert_eq!(show(180_000, 180_000), "3 h");
+    }
+
+    #[test]
+    fn times_for_machines_follow_the_standard() {
+        // ISO 8601-1 (ISO, 2019), section 5.5.2: designators P, T, H, M, S; a component that is zero may be left out.
+        for (minutes, text) in [(45_000, "PT45M"), (110_000, "PT1H50M"), (180_000, "PT3H"), (500, "PT30S"), (1_500, "PT1M30S"), (0, "PT0S")] {
+            assert_eq!(iso(Minutes(minutes)), text);
+        }
     }
 }

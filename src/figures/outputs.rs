@@ -115,7 +115,8 @@ fn share_of_step(output: &OutputBalance, typical: f64) -> ShareRange {
 }
 
 /// What becomes of a piece; one whose use nobody states goes on to be cut.
-pub(super) fn kind_of(analysis: &ProcedureAnalysis, piece: usize) -> Kind {
+#[must_use]
+pub fn kind_of(analysis: &ProcedureAnalysis, piece: usize) -> Kind {
     let taken = analysis.network.pieces.get(piece).is_some_and(|node| node.taken_by.is_some());
     if taken {
         return Kind::Onward;

@@ -54,6 +54,8 @@ const OWN_WORDS: &[&str] = &[
     "limit-receiving",
     "limit-tool-water",
     "limit-cleaning-interval",
+    "level-fault",
+    "level-advice",
 ];
 
 /// A theme made ready.
@@ -76,6 +78,7 @@ impl Engine {
         let mut tera = Tera::new();
         let known = Arc::clone(&words);
         tera.register_filter("word", move |id: &str, arguments: Kwargs, _: &State| word(&known, id, &arguments));
+        tera.register_filter("piece_anchor", |piece: &str, _: Kwargs, _: &State| paths::anchored(String::new(), &format!("piece-{piece}")));
         let mut templates = Vec::new();
         for path in theme.in_folder("templates/") {
             let text = theme.text(path)?;

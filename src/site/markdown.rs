@@ -35,6 +35,29 @@ pub(super) struct Layout {
 
 /// The text as HTML blocks.
 pub(super) fn blocks(text: &str, layout: Layout, targets: &dyn Targets) -> String {
+    below(text, layout, layout.top_heading.saturating_sub(1), targets)
+}
+
+/// A text as a page of its own: its title, where it begins with a heading, and the rest as blocks below that title.
+pub(super) fn page(text: &str, targets: &dyn Targets) -> (Option<String>, String) {
+    let mut events = Parser::new_ext(text, options()).into_offset_iter();
+    let title = match events.next() {
+        Some((Event::Start(Tag::Heading { level: HeadingLevel::H1, .. }), range)) => Some(range),
+        _ => None,
+    };
+    let (title, rest) = title.map_or((None, text), |range| (text.get(range.clone()), text.get(range.end..).unwrap_or("")));
+    let levels = Parser::new_ext(rest, options()).filter_map(|event| match event {
+        Event::Start(Tag::Heading { level, .. }) => Some(level as u8),
+        _ => None,
+    });
+    // The highest heading of the rest stands right below the title, whatever level its author gave it.
+    let top_heading = 3_u8.saturating_sub(levels.min().unwrap_or(1));
+    let title = title.map(first_line).filter(|title| !title.is_empty());
+    (title, below(rest, Layout { top_heading, lines: false }, 1, targets))
+}
+
+/// The text as HTML blocks below a heading of level `above`; no level is skipped.
+fn below(text: &str, layout: Layout, above: u8, targets: &dyn Targets) -> String {
     let text = clipped(text);
     let mut writer = Writer {
         out: String::with_capacity(text.len() * 2),
@@ -46,7 +69,8 @@ pub(super) fn blocks(text: &str, layout: Layout, targets: &dyn Targets) -> Strin
         picture: None,
         inside: 0,
         links: Vec::new(),
-        last_heading: layout.top_heading.saturating_sub(1),
+        above,
+        last_heading: above,
     };
     for event in Parser::new_ext(text, options()) {
         writer.event(event);
@@ -88,6 +112,19 @@ pub(super) fn first_line(text: &str) -> String {
     keep_units(&line.split_whitespace().collect::<Vec<_>>().join(" "))
 }
 
+/// All of the text as plain words on one line, blocks parted by a blank.
+pub(super) fn plain(text: &str) -> String {
+    let mut line = String::new();
+    for event in Parser::new_ext(clipped(text), options()) {
+        match event {
+            Event::Text(part) | Event::Code(part) | Event::InlineHtml(part) | Event::Html(part) => line.push_str(&part),
+            Event::SoftBreak | Event::HardBreak | Event::End(TagEnd::Paragraph | TagEnd::Heading(_) | TagEnd::Item | TagEnd::TableCell) => line.push(' '),
+            _ => {}
+        }
+    }
+    line.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
 fn options() -> Options {
     Options::ENABLE_TABLES | Options::ENABLE_STRIKETHROUGH
 }
@@ -121,6 +158,8 @@ struct Writer<'a> {
     inside: usize,
     /// For each link that is open, whether it leads anywhere; of one that does not, only the words are left.
     links: Vec<bool>,
+    /// The level of the heading above the text; none inside it is as high.
+    above: u8,
     /// The level of the last heading, so that none is skipped.
     last_heading: u8,
 }
@@ -258,7 +297,8 @@ impl Writer<'_> {
     }
 
     fn level(&self, level: HeadingLevel) -> u8 {
-        (level as u8).saturating_add(self.layout.top_heading).saturating_sub(1).min(self.last_heading + 1).min(6)
+        let level = (level as u8).saturating_add(self.layout.top_heading).saturating_sub(1);
+        level.max(self.above + 1).min(self.last_heading + 1).min(6)
     }
 }
 

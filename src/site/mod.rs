@@ -6,6 +6,7 @@
 mod context;
 mod engine;
 mod escape;
+mod highlight;
 mod markdown;
 mod page;
 pub mod paths;
@@ -18,7 +19,7 @@ mod theme_error;
 mod views;
 mod words;
 
-pub use context::{caution, chain, frame, guide, home, species, step, tables};
+pub use context::{caution, chain, checks, downloads, frame, free_page, guide, home, pieces, source, species, step, tables};
 pub use page::Page;
 pub use theme::Theme;
 pub use theme_error::ThemeError;
@@ -67,6 +68,9 @@ impl<'a> Site<'a> {
     /// When there is no such page, or its template cannot be filled.
     pub fn render(&self, path: &str) -> Result<Vec<u8>, ThemeError> {
         let page = self.pages.get(path).ok_or_else(|| ThemeError::new(format!("the site has no page `{path}`")))?;
+        if *page == Page::Sitemap {
+            return Ok(self.views.sitemap(self.pages.iter().map(|(path, page)| (path.as_str(), page))));
+        }
         self.views.render(path, page)
     }
 }

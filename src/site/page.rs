@@ -7,6 +7,7 @@ use crate::model::Guidebook;
 
 use super::engine::Engine;
 use super::paths;
+use super::views::address_of;
 
 /// What stands at a path. Procedures and chains are named by their position in the guidebook or the analysis.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -25,6 +26,20 @@ pub enum Page {
     SpeciesTable(String),
     /// What house cuts make of a starting piece.
     ChainTable(usize),
+    /// All pieces with their names.
+    Pieces,
+    /// A free page, by its position in the guidebook.
+    Free(usize),
+    /// What is checked.
+    Checks,
+    /// The file of a procedure.
+    Source(usize),
+    /// A guide for machines.
+    GuideData(usize),
+    /// The list of all pages for machines that look for them; only where the guidebook states an address.
+    Sitemap,
+    /// The figures of a page of tables as a file.
+    TableFile(TableOf, TableFile),
     /// The drawing of where the weight of a procedure goes.
     FlowDrawing(usize),
     /// A picture of the guidebook, by its path there.
@@ -33,24 +48,80 @@ pub enum Page {
     Asset(String),
 }
 
+/// A page of tables.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum TableOf {
+    /// The yields of a procedure.
+    Guide(usize),
+    /// The yields of all procedures of a species.
+    Species(String),
+    /// What house cuts make of a starting piece.
+    Chain(usize),
+}
+
+/// In what form figures are offered.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum TableFile {
+    /// Comma-separated values (RFC 4180).
+    Csv,
+    /// JSON as `tally` prints it.
+    Json,
+}
+
+impl TableFile {
+    /// All forms.
+    pub const ALL: &'static [Self] = &[Self::Csv, Self::Json];
+
+    /// The ending of such a file.
+    #[must_use]
+    pub const fn ending(self) -> &'static str {
+        match self {
+            Self::Csv => "csv",
+            Self::Json => "json",
+        }
+    }
+
+    /// What such a file is called.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Csv => "CSV",
+            Self::Json => "JSON",
+        }
+    }
+}
+
 /// All pages by path.
 pub(super) fn all(book: &Guidebook, analysis: &Analysis, engine: &Engine) -> BTreeMap<String, Page> {
-    let mut pages = BTreeMap::from([(paths::HOME.to_owned(), Page::Home), (paths::TABLES.to_owned(), Page::Tables)]);
+    let mut pages = BTreeMap::from([
+        (paths::HOME.to_owned(), Page::Home),
+        (paths::TABLES.to_owned(), Page::Tables),
+        (paths::PIECES.to_owned(), Page::Pieces),
+        (paths::CHECKS.to_owned(), Page::Checks),
+    ]);
     for species in species_of(book) {
         pages.insert(paths::species(species), Page::Species(species.to_owned()));
-        pages.insert(paths::species_table(species), Page::SpeciesTable(species.to_owned()));
+        table(&mut pages, paths::species_table(species), Page::SpeciesTable(species.to_owned()), &TableOf::Species(species.to_owned()));
     }
     for (at, procedure) in book.procedures.iter().enumerate() {
         pages.insert(paths::guide(&procedure.id), Page::Guide(at));
+        pages.insert(paths::guide_data(&procedure.id), Page::GuideData(at));
+        pages.insert(paths::source(&procedure.id), Page::Source(at));
         if analysis.procedures.get(at).is_some_and(|procedure| procedure.shares.is_some()) {
-            pages.insert(paths::guide_table(&procedure.id), Page::GuideTable(at));
+            table(&mut pages, paths::guide_table(&procedure.id), Page::GuideTable(at), &TableOf::Guide(at));
             pages.insert(paths::flow_drawing(&procedure.id), Page::FlowDrawing(at));
         }
     }
     for (at, chain) in analysis.chains.iter().enumerate() {
         if chain.shares.is_some() {
-            pages.insert(paths::chain_table(&chain.start), Page::ChainTable(at));
+            table(&mut pages, paths::chain_table(&chain.start), Page::ChainTable(at), &TableOf::Chain(at));
         }
+    }
+    if book.site.value().is_some_and(|site| address_of(site).is_some()) {
+        pages.insert(paths::SITEMAP.to_owned(), Page::Sitemap);
+    }
+    for (at, page) in book.pages.iter().enumerate() {
+        pages.insert(paths::free_page(&page.id), Page::Free(at));
     }
     for path in book.pictures.keys() {
         pages.insert(path.clone(), Page::Picture(path.clone()));
@@ -59,6 +130,14 @@ pub(super) fn all(book: &Guidebook, analysis: &Analysis, engine: &Engine) -> BTr
         pages.insert(path.clone(), Page::Asset(name.clone()));
     }
     pages
+}
+
+/// A page of tables, and its figures as files beside it.
+fn table(pages: &mut BTreeMap<String, Page>, path: String, page: Page, of: &TableOf) {
+    for file in TableFile::ALL {
+        pages.insert(paths::table_file(&path, file.ending()), Page::TableFile(of.clone(), *file));
+    }
+    pages.insert(path, page);
 }
 
 /// The species that have a procedure, sorted.

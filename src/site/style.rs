@@ -16,11 +16,15 @@ pub(super) enum Look {
     Guide,
     /// Tables.
     Table,
+    /// All pieces with their names.
+    Pieces,
+    /// Texts: pages of the owner, checks, source files.
+    Text,
 }
 
 impl Look {
     /// All kinds.
-    pub(super) const ALL: &[Self] = &[Self::List, Self::Guide, Self::Table];
+    pub(super) const ALL: &[Self] = &[Self::List, Self::Guide, Self::Table, Self::Pieces, Self::Text];
 
     /// The style files of the theme that such a page carries, in their order.
     pub(super) const fn files(self) -> &'static [&'static str] {
@@ -28,6 +32,8 @@ impl Look {
             Self::List => &["styles/base.css", "styles/list.css"],
             Self::Guide => &["styles/base.css", "styles/table.css", "styles/guide.css"],
             Self::Table => &["styles/base.css", "styles/table.css", "styles/list.css"],
+            Self::Pieces => &["styles/base.css", "styles/pieces.css"],
+            Self::Text => &["styles/base.css", "styles/table.css", "styles/text.css"],
         }
     }
 }

@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::downloads::Download;
 use super::frame::{Frame, Link};
 use super::guide::Start;
 use crate::figures::YieldTable;
@@ -13,6 +14,8 @@ pub struct ChainPage {
     pub page: Frame,
     /// The chain.
     pub chain: Chain,
+    /// Its figures as files.
+    pub downloads: Vec<Download>,
     /// The start of its first guide.
     pub start: Start,
 }

@@ -7,6 +7,10 @@ use serde::Serialize;
 pub struct Frame {
     /// The language of the guidebook: `en`.
     pub language: String,
+    /// The address of the page; empty when the guidebook states none.
+    pub canonical: String,
+    /// The same content for machines, as a link; empty when there is none.
+    pub data: String,
     /// The title of the document, without that of the site.
     pub title: String,
     /// The title of the guidebook.
@@ -30,6 +34,8 @@ pub struct Frame {
     pub scripts: Vec<String>,
     /// Kinds of pieces whose hatches the page needs, by id: `bone`.
     pub paints: Vec<&'static str>,
+    /// All pieces with their names; the anchor of a piece is made by the filter `piece_anchor`.
+    pub pieces: String,
     /// The anchor of the main content.
     pub main_anchor: &'static str,
 }

@@ -69,6 +69,8 @@ pub struct Guide {
     pub waivers: Vec<Waiver>,
     /// The control block.
     pub control: Control,
+    /// The file as it was written.
+    pub source_href: String,
 }
 
 /// What the work starts from.
@@ -76,6 +78,8 @@ pub struct Guide {
 pub struct Start {
     /// The piece.
     pub name: String,
+    /// The piece among all pieces.
+    pub piece_href: String,
     /// Guides that give it.
     pub from: Vec<Link>,
     /// The weights for which the guide is written: `6–9 kg`.

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::frame::Frame;
+use super::frame::{Frame, Link};
 use crate::figures::share::Percent;
 
 /// `home.html`.
@@ -18,6 +18,12 @@ pub struct HomePage {
     pub changes: Vec<Change>,
     /// All tables.
     pub tables_href: String,
+    /// All pieces with their names.
+    pub pieces_href: String,
+    /// Pages that the guidebook's owner wrote.
+    pub pages: Vec<Link>,
+    /// What is checked.
+    pub checks_href: String,
 }
 
 /// A species with its guides counted.

@@ -5,9 +5,14 @@
 
 pub mod caution;
 pub mod chain;
+pub mod checks;
+pub mod downloads;
 pub mod frame;
+pub mod free_page;
 pub mod guide;
 pub mod home;
+pub mod pieces;
+pub mod source;
 pub mod species;
 pub mod step;
 pub mod tables;

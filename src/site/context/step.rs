@@ -75,6 +75,8 @@ pub struct After {
 pub struct StepOutput {
     /// What it is called; empty for the loss.
     pub name: String,
+    /// The piece among all pieces; empty for the loss.
+    pub piece_href: String,
     /// The guide that cuts it further; empty when there is none.
     pub href: String,
     /// What it weighs and where it goes.

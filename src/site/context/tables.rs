@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::downloads::Download;
 use super::frame::{Frame, Link};
 use super::guide::{Control, Start, Yields};
 use super::step::StepOutput;
@@ -40,6 +41,8 @@ pub struct SpeciesTablePage {
     pub guides: Vec<GuideYields>,
     /// What house cuts make of its starting pieces.
     pub chains: Vec<Link>,
+    /// All figures as files.
+    pub downloads: Vec<Download>,
 }
 
 /// The yields of one guide among others.
@@ -80,6 +83,8 @@ pub struct GuideTablePage {
     pub control: Control,
     /// Chains in which the guide stands.
     pub chains: Vec<Link>,
+    /// The figures as files.
+    pub downloads: Vec<Download>,
 }
 
 /// A step in a table.

@@ -6,7 +6,7 @@ use crate::figures::Worked;
 use crate::figures::yield_table::YieldTable;
 use crate::site::context::chain::{Chain, ChainPage};
 use crate::site::context::frame::Link;
-use crate::site::page::folder_of;
+use crate::site::page::{TableOf, folder_of};
 use crate::site::paths;
 use crate::site::style::Look;
 use crate::site::theme_error::ThemeError;
@@ -27,10 +27,11 @@ impl Views<'_> {
             procedure: None,
             look: Look::Table,
             scripts: &["weight.js"],
+            data: None,
             anchor: "main",
         })?;
         let start = self.start(path, self.book.procedure(first).ok_or_else(|| gone("procedure"))?);
-        Ok(ChainPage { page, chain, start })
+        Ok(ChainPage { page, chain, downloads: self.downloads(path, &TableOf::Chain(at))?, start })
     }
 
     /// A chain, worked at the start weight of its first guide.

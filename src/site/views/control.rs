@@ -1,7 +1,8 @@
 //! The control block of a guide, accepted advice, and the limits against which it was held.
 
 use super::Views;
-use super::links::FromPage;
+use super::targets::FromPage;
+use crate::finding::FileId;
 use crate::model::{Procedure, Stated};
 use crate::site::context::guide::{Control, Limits, Stricter, Waiver};
 use crate::site::escape::keep_units;
@@ -71,12 +72,17 @@ impl Views<'_> {
     /// An authored text as HTML, without an element around a single paragraph.
     pub(super) fn inline(&self, page: &str, stated: &Stated<String>) -> String {
         let layout = Layout { top_heading: 4, lines: false };
-        stated.value().map_or_else(String::new, |text| markdown::inline(text, layout, &FromPage { views: self, page }))
+        stated.given().map_or_else(String::new, |text| markdown::inline(&text.value, layout, &self.targets(page, text.place.file)))
     }
 
     /// An authored text as HTML blocks.
     pub(super) fn laid_out(&self, page: &str, stated: &Stated<String>, layout: Layout) -> String {
-        stated.value().map_or_else(String::new, |text| markdown::blocks(text, layout, &FromPage { views: self, page }))
+        stated.given().map_or_else(String::new, |text| markdown::blocks(&text.value, layout, &self.targets(page, text.place.file)))
+    }
+
+    /// Where the links of a text lead.
+    pub(super) const fn targets<'a>(&'a self, page: &'a str, file: FileId) -> FromPage<'a> {
+        FromPage { views: self, page, file }
     }
 }
 

@@ -25,6 +25,8 @@ pub(super) struct About<'a> {
     pub(super) trail: Vec<Link>,
     /// The procedure whose revision every sheet names.
     pub(super) procedure: Option<&'a Procedure>,
+    /// The path of the same content for machines.
+    pub(super) data: Option<String>,
     /// What the page looks like.
     pub(super) look: Look,
     /// Kinds of pieces that the page shows.
@@ -58,6 +60,8 @@ impl Views<'_> {
         let link = |name: &str| self.engine.assets.get(name).map(|(path, _)| paths::link(about.path, path));
         Ok(Frame {
             language: self.book.language.value().cloned().unwrap_or_else(|| "en".to_owned()),
+            canonical: self.absolute(about.path).unwrap_or_default(),
+            data: about.data.map_or_else(String::new, |data| paths::link(about.path, &data)),
             title: about.title,
             site: self.book.title.value().cloned().unwrap_or_default(),
             publisher: self.book.publisher.value().cloned().unwrap_or_default(),
@@ -69,6 +73,7 @@ impl Views<'_> {
             trail: about.trail,
             scripts: about.scripts.iter().filter_map(|name| link(name)).collect(),
             paints: about.paints,
+            pieces: paths::link(about.path, paths::PIECES),
             main_anchor: about.anchor,
         })
     }

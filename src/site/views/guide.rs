@@ -2,7 +2,6 @@
 
 use super::control::text;
 use super::frame::{About, paints};
-use super::links::FromPage;
 use super::step::side;
 use super::{Views, gone};
 use crate::analysis::clock::ClockKind;
@@ -12,6 +11,7 @@ use crate::figures::outputs::step_figures;
 use crate::figures::{Worked, duration};
 use crate::model::age::Age;
 use crate::model::quantity::{Minutes, Range};
+use crate::model::stated::Spanned;
 use crate::model::{Procedure, Stated};
 use crate::site::context::frame::Link;
 use crate::site::context::guide::{Guide, GuidePage, Question, Start, Stretch};
@@ -34,6 +34,7 @@ impl Views<'_> {
             procedure: Some(procedure),
             look: Look::Guide,
             scripts: &["weight.js"],
+            data: Some(paths::guide_data(&procedure.id)),
             anchor: "steps",
         })?;
         Ok(GuidePage { page, guide })
@@ -73,6 +74,7 @@ impl Views<'_> {
             sources_html: self.sources(path, procedure),
             waivers: self.waivers(procedure)?,
             control: self.control(path, procedure)?,
+            source_href: paths::link(path, &paths::source(&procedure.id)),
         })
     }
 
@@ -84,6 +86,7 @@ impl Views<'_> {
         let number = |mass: Option<_>| mass.map_or_else(String::new, |mass| self.scale.number(mass));
         Start {
             name: self.piece(piece),
+            piece_href: paths::link_to_piece(page, piece),
             from: self.given_by(page, piece),
             weight: weight.map_or_else(String::new, |weight| self.scale.masses(weight)),
             low: number(weight.map(|weight| weight.low)),
@@ -132,14 +135,14 @@ impl Views<'_> {
             let outputs = step.give.iter().chain(step.loss.value()).flat_map(|output| &output.sources);
             step.sources.iter().chain(outputs)
         });
-        let mut texts: Vec<&str> = Vec::new();
+        let mut texts: Vec<&Spanned<String>> = Vec::new();
         for source in procedure.sources.iter().chain(&procedure.start.sources).chain(inner) {
-            if !texts.contains(&source.value.as_str()) {
-                texts.push(&source.value);
+            if !texts.iter().any(|known| known.value == source.value) {
+                texts.push(source);
             }
         }
-        let targets = FromPage { views: self, page };
-        texts.into_iter().map(|text| markdown::inline(text, Layout { top_heading: 3, lines: false }, &targets)).collect()
+        let layout = Layout { top_heading: 3, lines: false };
+        texts.into_iter().map(|text| markdown::inline(&text.value, layout, &self.targets(page, text.place.file))).collect()
     }
 
     /// The trail to a page behind a guide.

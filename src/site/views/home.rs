@@ -30,6 +30,7 @@ impl Views<'_> {
             procedure: None,
             look: Look::List,
             scripts: &[],
+            data: None,
             anchor: "main",
         })?;
         Ok(HomePage {
@@ -38,6 +39,9 @@ impl Views<'_> {
             guides,
             changes: self.changes(path)?,
             tables_href: paths::link(path, paths::TABLES),
+            pieces_href: paths::link(path, paths::PIECES),
+            pages: self.free_pages(path),
+            checks_href: paths::link(path, paths::CHECKS),
         })
     }
 

@@ -1,4 +1,4 @@
-//! Which guide gives a piece, which one cuts it further, and where texts of a guide may lead.
+//! Which guide gives a piece, which one cuts it further, and links to guides and species.
 
 use std::collections::BTreeMap;
 
@@ -6,9 +6,8 @@ use crate::analysis::Analysis;
 use crate::analysis::starts::HouseCut;
 use crate::figures::yield_table::capitalised;
 use crate::site::context::frame::Link;
-use crate::site::markdown::Targets;
 use crate::site::page::folder_of;
-use crate::site::{paths, picture_size};
+use crate::site::paths;
 
 use super::Views;
 
@@ -83,35 +82,5 @@ impl Views<'_> {
     pub(super) fn home_link(&self, page: &str) -> Link {
         let name = self.engine.words.plain("home").unwrap_or_default().to_owned();
         Link { name, href: paths::link(page, paths::HOME) }
-    }
-}
-
-/// What texts may lead to from one page.
-pub(super) struct FromPage<'a> {
-    pub(super) views: &'a Views<'a>,
-    pub(super) page: &'a str,
-}
-
-impl Targets for FromPage<'_> {
-    /// A guide by its id, with or without the ending of its file, and with or without `../` before it.
-    fn link(&self, target: &str) -> Option<String> {
-        let (target, fragment) = target.split_once('#').map_or((target, None), |(target, fragment)| (target, Some(fragment)));
-        let id = target.trim_start_matches("../").trim_start_matches("./").trim_start_matches('/').trim_end_matches(".yaml");
-        let procedure = self.views.book.procedure(id)?;
-        let mut link = paths::link(self.page, &paths::guide(id));
-        if let Some(step) = fragment.map(|fragment| fragment.trim_start_matches("step-"))
-            && procedure.steps.iter().any(|known| known.id == step)
-        {
-            link.push_str("#step-");
-            link.push_str(step);
-        }
-        Some(link)
-    }
-
-    fn picture(&self, path: &str) -> Option<(String, u32, u32)> {
-        let path = path.trim_start_matches("../").trim_start_matches("./").trim_start_matches('/');
-        let file = self.views.book.pictures.get(path)?;
-        let (width, height) = picture_size::of(&file.bytes).unwrap_or((640, 400));
-        Some((paths::link(self.page, path), width, height))
     }
 }

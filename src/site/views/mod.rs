@@ -1,35 +1,47 @@
 //! From the guidebook to what a template gets, and through the template to a page. One file a view.
 
+mod addresses;
 mod cautions;
 mod chain;
+mod checks;
 mod control;
 mod dates;
+mod downloads;
 mod frame;
+mod free_page;
 mod guide;
+mod guide_data;
 mod home;
 mod links;
 mod pictures;
+mod piece_places;
+mod pieces;
 mod rows;
+mod source;
 mod species;
 mod step;
 mod step_output;
 mod tables;
+mod targets;
 mod yields;
 
 use crate::analysis::Analysis;
 use crate::checks::Checked;
 use crate::figures::units::Scale;
+use crate::finding::SourceMap;
 use crate::model::Guidebook;
 
 use super::engine::Engine;
 use super::page::Page;
 use super::theme_error::ThemeError;
+pub(super) use addresses::address_of;
 use links::Givers;
 
 /// All that views draw on.
 pub(super) struct Views<'a> {
     book: &'a Guidebook,
     analysis: &'a Analysis,
+    sources: &'a SourceMap,
     engine: Engine,
     scale: Scale,
     givers: Givers,
@@ -39,7 +51,7 @@ impl<'a> Views<'a> {
     /// Gets ready what all views share.
     pub(super) fn new(checked: &'a Checked<Guidebook>, engine: Engine) -> Self {
         let (book, analysis) = (checked.value(), checked.analysis());
-        Self { book, analysis, engine, scale: Scale(book.units()), givers: Givers::of(analysis) }
+        Self { book, analysis, sources: checked.sources(), engine, scale: Scale(book.units()), givers: Givers::of(analysis) }
     }
 
     /// The bytes of one page.
@@ -52,6 +64,14 @@ impl<'a> Views<'a> {
             Page::GuideTable(at) => self.engine.render("guide-table.html", &self.guide_table(path, *at)?),
             Page::SpeciesTable(species) => self.engine.render("species-table.html", &self.species_table(path, species)?),
             Page::ChainTable(at) => self.engine.render("chain-table.html", &self.chain_table(path, *at)?),
+            Page::Pieces => self.engine.render("pieces.html", &self.pieces(path)?),
+            Page::Free(at) => self.engine.render("free-page.html", &self.free_page(path, *at)?),
+            Page::Checks => self.engine.render("checks.html", &self.checks(path)?),
+            Page::Source(at) => self.engine.render("source.html", &self.source(path, *at)?),
+            Page::GuideData(at) => self.guide_data(path, *at),
+            // The list names all pages, so `Site` alone can have it made.
+            Page::Sitemap => Err(gone("list of pages")),
+            Page::TableFile(table, file) => self.table_file(table, *file),
             Page::FlowDrawing(at) => self.flow_drawing(*at),
             Page::Picture(picture) => self.picture_bytes(picture),
             Page::Asset(name) => Ok(self.engine.assets.get(name).map(|(_, bytes)| bytes.clone()).unwrap_or_default()),

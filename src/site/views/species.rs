@@ -26,6 +26,7 @@ impl Views<'_> {
             procedure: None,
             look: Look::List,
             scripts: &[],
+            data: None,
             anchor: "main",
         })?;
         Ok(SpeciesPage { page, name, guides, chains, tables_href: paths::link(path, &paths::species_table(species)) })

@@ -72,7 +72,7 @@ impl Views<'_> {
     }
 
     /// Tools of the step, else those of the whole procedure.
-    fn tools(&self, procedure: &Procedure, step: &ModelStep) -> Vec<Vec<String>> {
+    pub(super) fn tools(&self, procedure: &Procedure, step: &ModelStep) -> Vec<Vec<String>> {
         let choices = step.tools.value().or_else(|| procedure.tools.value());
         let names =
             |choice: &crate::model::ToolChoice| choice.any_of.iter().map(|tool| inside(&self.book.tool_name(&tool.value))).collect();
@@ -80,13 +80,13 @@ impl Views<'_> {
     }
 
     /// What is worn in the step, else in the whole procedure.
-    fn wear(&self, procedure: &Procedure, step: &ModelStep) -> Vec<String> {
+    pub(super) fn wear(&self, procedure: &Procedure, step: &ModelStep) -> Vec<String> {
         let worn = step.wear.value().or_else(|| procedure.wear.value());
         worn.map_or_else(Vec::new, |worn| worn.iter().map(|id| self.wear_name(&id.value)).collect())
     }
 
     /// Protection that a tool of the shop forbids.
-    fn never_wear(&self, procedure: &Procedure, step: &ModelStep) -> Vec<String> {
+    pub(super) fn never_wear(&self, procedure: &Procedure, step: &ModelStep) -> Vec<String> {
         let choices = step.tools.value().or_else(|| procedure.tools.value());
         let mut never = Vec::new();
         for tool in choices.into_iter().flatten().flat_map(|choice| &choice.value.any_of) {

@@ -7,7 +7,7 @@ use crate::figures::outputs::step_figures;
 use crate::figures::yield_table::YieldTable;
 use crate::site::context::frame::Link;
 use crate::site::context::tables::{GuideTablePage, GuideYields, SpeciesTablePage, SpeciesTables, TableStep, TablesPage};
-use crate::site::page::species_of;
+use crate::site::page::{TableOf, species_of};
 use crate::site::paths;
 use crate::site::style::Look;
 use crate::site::theme_error::ThemeError;
@@ -24,6 +24,7 @@ impl Views<'_> {
             paints: Vec::new(),
             look: Look::Table,
             scripts: &[],
+            data: None,
             anchor: "main",
         })?;
         let species = species_of(self.book).into_iter().map(|species| SpeciesTables {
@@ -61,10 +62,11 @@ impl Views<'_> {
             paints: paints(guides.iter().map(|guide| &guide.table)),
             look: Look::Table,
             scripts: &[],
+            data: None,
             anchor: "main",
         })?;
         let chains = self.chains_of(species).filter_map(|at| self.chain_link(path, at)).collect();
-        Ok(SpeciesTablePage { page, name, guides, chains })
+        Ok(SpeciesTablePage { page, name, guides, chains, downloads: self.downloads(path, &TableOf::Species(species.to_owned()))? })
     }
 
     /// What `guide-table.html` gets.
@@ -99,6 +101,7 @@ impl Views<'_> {
                 paints: paints([&yields.table]),
                 look: Look::Table,
                 scripts: &["weight.js"],
+                data: None,
                 anchor: "main",
             })?,
             id: procedure.id.clone(),
@@ -108,6 +111,7 @@ impl Views<'_> {
             yields,
             steps,
             control: self.control(path, procedure)?,
+            downloads: self.downloads(path, &TableOf::Guide(at))?,
             chains: stands_in.filter_map(|(at, _)| self.chain_link(path, at)).collect(),
         })
     }

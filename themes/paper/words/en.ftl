@@ -266,3 +266,50 @@ search-failed = The index cannot be read. All pieces and guides stand in the lis
 search-all = Show all { $n }
 search-without-script = Search needs script.
 search-list = All pieces and guides in a list
+
+# Pieces
+pieces-title = Pieces and their names
+pieces-note = Every piece of these guides: what it is called, what it weighs, which step makes it, and what it becomes.
+pieces-of-no-region = Of no one region
+pieces-unlisted = Not in the cut list
+also-called = Also called
+codes = Codes
+usual-weight = Usual weight
+per-animal = { $n } an animal
+lies = Lies
+use = Use
+made-in = Made in
+cut-up-in = Cut up in
+start-of = Start of
+house-cut = the house cut
+
+# Figures as files
+figures-as-files = As a file
+figures-as-files-note = For a spreadsheet or another program. Shares are fractions of the start, minutes are as stated.
+download = { $kind }, { $size }
+
+# Checks
+checks-title = What is checked
+checks-note = Before these pages are made, { $n } checks look through the guidebook. This is what each of them finds, why it matters, and how to mend it.
+checks-levels = With a fault nothing is published. Advice is told and can be accepted with a reason.
+level-fault = fault
+level-advice = advice
+check-why = Why
+check-example = Example
+check-mend = Mend
+check-source = Rule from
+checks-form = How files are written
+checks-balance = Weight and shares
+checks-order = Order of the work
+checks-counts = Counted parts
+checks-reference = Names and links
+checks-caution = Cautions and protection
+checks-cold = Cold and time
+checks-anatomy = Anatomy
+checks-control = Revisions and approval
+checks-language = Language
+
+# Source
+source-title = Source: { $title }
+source-note = The file { $file } of the guidebook, as its author wrote it. This guide was made from it.
+source-file = Source file
