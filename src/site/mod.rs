@@ -23,6 +23,7 @@ pub use context::{caution, chain, checks, downloads, frame, free_page, guide, ho
 pub use page::Page;
 pub use theme::Theme;
 pub use theme_error::ThemeError;
+pub use views::{SearchBox, SpeciesChoice};
 
 use std::collections::BTreeMap;
 
@@ -30,7 +31,7 @@ use crate::checks::Checked;
 use crate::model::Guidebook;
 
 use engine::Engine;
-use views::Views;
+use views::{SearchFiles, Views};
 
 /// All pages of a guidebook, ready to be made.
 pub struct Site<'a> {
@@ -46,8 +47,9 @@ impl<'a> Site<'a> {
     pub fn new(checked: &'a Checked<Guidebook>, theme: &Theme) -> Result<Self, ThemeError> {
         let book = checked.value();
         let engine = Engine::new(theme, book.language.value().map_or("en", String::as_str))?;
-        let pages = page::all(book, checked.analysis(), &engine);
-        Ok(Self { views: Views::new(checked, engine), pages })
+        let search = SearchFiles::of(book, checked.analysis());
+        let pages = page::all(book, checked.analysis(), &engine, &search);
+        Ok(Self { views: Views::new(checked, engine, search), pages })
     }
 
     /// The path of each page, relative to the site, with forward slashes, sorted.

@@ -7,7 +7,7 @@ use crate::model::Guidebook;
 
 use super::engine::Engine;
 use super::paths;
-use super::views::address_of;
+use super::views::{SearchFiles, address_of};
 
 /// What stands at a path. Procedures and chains are named by their position in the guidebook or the analysis.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -46,6 +46,8 @@ pub enum Page {
     Picture(String),
     /// A script or the icon of the theme, by its name there.
     Asset(String),
+    /// A script of the search index, by its position.
+    SearchScript(usize),
 }
 
 /// A page of tables.
@@ -92,7 +94,7 @@ impl TableFile {
 }
 
 /// All pages by path.
-pub(super) fn all(book: &Guidebook, analysis: &Analysis, engine: &Engine) -> BTreeMap<String, Page> {
+pub(super) fn all(book: &Guidebook, analysis: &Analysis, engine: &Engine, search: &SearchFiles) -> BTreeMap<String, Page> {
     let mut pages = BTreeMap::from([
         (paths::HOME.to_owned(), Page::Home),
         (paths::TABLES.to_owned(), Page::Tables),
@@ -126,6 +128,7 @@ pub(super) fn all(book: &Guidebook, analysis: &Analysis, engine: &Engine) -> BTr
     for path in book.pictures.keys() {
         pages.insert(path.clone(), Page::Picture(path.clone()));
     }
+    pages.extend(search.paths().enumerate().map(|(at, path)| (path, Page::SearchScript(at))));
     for (name, (path, _)) in &engine.assets {
         pages.insert(path.clone(), Page::Asset(name.clone()));
     }

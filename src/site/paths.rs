@@ -75,6 +75,12 @@ pub fn table_file(table: &str, ending: &str) -> String {
     format!("{}.{ending}", table.strip_suffix(".html").unwrap_or(table))
 }
 
+/// A script of the search index; its name carries a mark of its content.
+#[must_use]
+pub fn search_script(name: &str) -> String {
+    format!("search/{name}")
+}
+
 /// A file of the theme whose name carries a mark of its content.
 #[must_use]
 pub fn asset(name: &str, mark: &str) -> String {

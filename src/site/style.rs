@@ -10,6 +10,8 @@ use super::theme_error::ThemeError;
 /// Kinds of pages by what they look like.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) enum Look {
+    /// The home page: lists, and search.
+    Home,
     /// Lists of guides.
     List,
     /// A guide.
@@ -24,11 +26,12 @@ pub(super) enum Look {
 
 impl Look {
     /// All kinds.
-    pub(super) const ALL: &[Self] = &[Self::List, Self::Guide, Self::Table, Self::Pieces, Self::Text];
+    pub(super) const ALL: &[Self] = &[Self::Home, Self::List, Self::Guide, Self::Table, Self::Pieces, Self::Text];
 
     /// The style files of the theme that such a page carries, in their order.
     pub(super) const fn files(self) -> &'static [&'static str] {
         match self {
+            Self::Home => &["styles/base.css", "styles/list.css", "styles/search.css"],
             Self::List => &["styles/base.css", "styles/list.css"],
             Self::Guide => &["styles/base.css", "styles/table.css", "styles/guide.css"],
             Self::Table => &["styles/base.css", "styles/table.css", "styles/list.css"],

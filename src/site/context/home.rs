@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::frame::{Frame, Link};
+use crate::site::views::SearchBox;
 use crate::figures::share::Percent;
 
 /// `home.html`.
@@ -24,6 +25,8 @@ pub struct HomePage {
     pub pages: Vec<Link>,
     /// What is checked.
     pub checks_href: String,
+    /// The search box.
+    pub search: SearchBox,
 }
 
 /// A species with its guides counted.

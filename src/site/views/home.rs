@@ -28,8 +28,8 @@ impl Views<'_> {
             title: self.book.title.value().cloned().unwrap_or_default(),
             trail: Vec::new(),
             procedure: None,
-            look: Look::List,
-            scripts: &[],
+            look: Look::Home,
+            scripts: &["search.js", "search-box.js"],
             data: None,
             anchor: "main",
         })?;
@@ -42,6 +42,7 @@ impl Views<'_> {
             pieces_href: paths::link(path, paths::PIECES),
             pages: self.free_pages(path),
             checks_href: paths::link(path, paths::CHECKS),
+            search: self.search_box(path),
         })
     }
 

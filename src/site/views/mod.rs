@@ -17,6 +17,7 @@ mod pictures;
 mod piece_places;
 mod pieces;
 mod rows;
+mod search;
 mod source;
 mod species;
 mod step;
@@ -36,6 +37,8 @@ use super::page::Page;
 use super::theme_error::ThemeError;
 pub(super) use addresses::address_of;
 use links::Givers;
+pub(super) use search::SearchFiles;
+pub use search::{SearchBox, SpeciesChoice};
 
 /// All that views draw on.
 pub(super) struct Views<'a> {
@@ -45,13 +48,14 @@ pub(super) struct Views<'a> {
     engine: Engine,
     scale: Scale,
     givers: Givers,
+    search: SearchFiles,
 }
 
 impl<'a> Views<'a> {
     /// Gets ready what all views share.
-    pub(super) fn new(checked: &'a Checked<Guidebook>, engine: Engine) -> Self {
+    pub(super) fn new(checked: &'a Checked<Guidebook>, engine: Engine, search: SearchFiles) -> Self {
         let (book, analysis) = (checked.value(), checked.analysis());
-        Self { book, analysis, sources: checked.sources(), engine, scale: Scale(book.units()), givers: Givers::of(analysis) }
+        Self { book, analysis, sources: checked.sources(), engine, scale: Scale(book.units()), givers: Givers::of(analysis), search }
     }
 
     /// The bytes of one page.
@@ -74,6 +78,7 @@ impl<'a> Views<'a> {
             Page::TableFile(table, file) => self.table_file(table, *file),
             Page::FlowDrawing(at) => self.flow_drawing(*at),
             Page::Picture(picture) => self.picture_bytes(picture),
+            Page::SearchScript(at) => self.search.text(*at).map(|text| text.as_bytes().to_vec()).ok_or_else(|| gone("search index")),
             Page::Asset(name) => Ok(self.engine.assets.get(name).map(|(_, bytes)| bytes.clone()).unwrap_or_default()),
         }
     }
