@@ -1,11 +1,11 @@
 // A page that holds nothing but the search box of the theme, filled as the site fills it, for measuring and for looking.
 import { createHash } from "node:crypto";
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 
 const theme = fileURLToPath(new URL("../../themes/paper/", import.meta.url));
-const read = (path) => (existsSync(join(theme, path)) ? readFileSync(join(theme, path), "utf8") : "");
+const read = (path) => readFileSync(join(theme, path), "utf8");
 
 /** The words of the theme, of which each value is one line. */
 function words() {
@@ -32,7 +32,7 @@ export function box(search) {
 /** Writes the page into a folder whose `assets` hold the index; `name` is its path there. */
 export function page(folder, name, species, kinds) {
   const root = "../".repeat(name.split("/").length - 1);
-  for (const script of ["search.js", "search-box.js"]) writeFileSync(join(folder, "assets", script), read(`scripts/${script}`));
+  for (const script of ["search.js", "search-box.js"]) writeFileSync(join(folder, "assets", script), read(`assets/${script}`));
   const style = read("styles/base.css") + read("styles/search.css");
   const source = `'sha256-${createHash("sha256").update(style).digest("base64")}'`;
   const search = { index: `${root}assets/search-index.js`, root, list: `${root}list.html`, species: species.map((id) => ({ id, name: id[0].toUpperCase() + id.slice(1) })), kinds };

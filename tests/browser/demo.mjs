@@ -62,7 +62,8 @@ export async function open(browser, { width = 360, height = 740, script = true, 
   const wrong = [];
   page.on("console", (message) => { if (["error", "warning"].includes(message.type())) wrong.push(message.text()); });
   page.on("pageerror", (error) => wrong.push(String(error)));
-  page.on("requestfailed", (request) => wrong.push(`not loaded: ${request.url()}`));
+  // What was still on its way when the page was left is no fault.
+  page.on("requestfailed", (request) => { if (request.failure()?.errorText !== "net::ERR_ABORTED") wrong.push(`not loaded: ${request.url()}`); });
   page.on("response", (response) => { if (response.status() >= 400) wrong.push(`${response.status()}: ${response.url()}`); });
   page.on("request", (request) => {
     const { protocol, hostname } = new URL(request.url());
