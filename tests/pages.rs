@@ -57,15 +57,30 @@ fn the_same_guidebook_gives_the_same_bytes_in_any_order_and_from_many_threads() 
     assert!(site.render("guides/none.html").unwrap_err().to_string().contains("`guides/none.html`"));
 }
 
-/// A page of HTML with its style, compressed, in the first flight of a connection: 14,600 bytes (RFC 6928, IETF, 2013).
+/// The first flight of a connection: 14,600 bytes (RFC 6928, IETF, 2013).
+const FIRST_FLIGHT: usize = 14_600;
+/// What style and markup may add to the words of a guide, compressed: own judgement, a little over what they take.
+const BESIDE_WORDS: usize = 7_800;
+
+fn compressed(text: &str) -> usize {
+    let mut encoder = flate2::write::GzEncoder::new(Vec::new(), flate2::Compression::best());
+    std::io::Write::write_all(&mut encoder, text.as_bytes()).unwrap();
+    encoder.finish().unwrap().len()
+}
+
+/// Head, style, what can hurt and the first step stand in the first flight, whatever the length of the guide; and the
+/// theme adds no more to the words of the author than it may.
 #[test]
-fn each_guide_of_the_demo_fits_the_first_flight() {
-    let guides = DEMO.iter().filter(|(path, _)| path.starts_with("guides/"));
-    for (path, bytes) in guides {
-        let mut encoder = flate2::write::GzEncoder::new(Vec::new(), flate2::Compression::best());
-        std::io::Write::write_all(&mut encoder, bytes).unwrap();
-        let size = encoder.finish().unwrap().len();
-        assert!(size <= 14_600, "{path}: {size} bytes compressed, {} too many", size - 14_600);
+fn the_first_view_of_each_guide_fits_the_first_flight() {
+    for (path, bytes) in DEMO.iter().filter(|(path, _)| path.starts_with("guides/")) {
+        let page = std::str::from_utf8(bytes).unwrap();
+        let second = page.match_indices("<li class=\"step\"").nth(1).map_or(page.len(), |(at, _)| at);
+        let first_view = compressed(&page[..second]);
+        assert!(first_view <= FIRST_FLIGHT, "{path}: {first_view} bytes up to the end of step 1");
+        let body = page.split_once("<body>").unwrap().1;
+        let words: String = body.split('<').map(|part| part.split_once('>').map_or(part, |(_, text)| text)).collect::<Vec<_>>().join("\n");
+        let (whole, words) = (compressed(page), compressed(&words));
+        assert!(whole <= words + BESIDE_WORDS, "{path}: {whole} bytes for {words} bytes of words");
     }
 }
 
