@@ -48,15 +48,17 @@ fn bash_completes_commands_options_and_words() {
 #[test]
 fn every_shell_has_its_completions() {
     let place = Place::new();
-    for (shell, sign) in [
-        ("zsh", "#compdef seamwise"),
-        ("fish", "complete -c seamwise"),
-        ("powershell", "Register-ArgumentCompleter"),
-        ("elvish", "edit:completion"),
+    for (shell, sign, word) in [
+        ("zsh", "#compdef seamwise", "sarif"),
+        ("fish", "complete -c seamwise", "sarif"),
+        ("powershell", "Register-ArgumentCompleter", "--about"),
+        ("elvish", "edit:completion", "--about"),
     ] {
         let script = place.run(&["--completions", shell]);
         assert_eq!(script.status, 0, "{}", script.err);
-        assert!(script.out.contains(sign) && script.out.contains("tally"), "{shell}:\n{}", script.out);
+        for word in [sign, "tally", word] {
+            assert!(script.out.contains(word), "{shell} lacks `{word}`:\n{}", script.out);
+        }
     }
     assert_eq!(place.run(&["--completions", "tcsh"]).status, 2);
 }
@@ -77,6 +79,7 @@ fn the_manual_page_is_formatted_without_a_warning() {
     let shown = groff.wait_with_output().unwrap();
     assert_eq!(String::from_utf8_lossy(&shown.stderr), "");
     let shown = String::from_utf8(shown.stdout).unwrap();
+    assert!(shown.trim_start().starts_with("SEAMWISE(1)") && shown.contains(concat!("\nseamwise ", env!("CARGO_PKG_VERSION"))), "{shown}");
     let help = Place::new().run(&["--help"]).out;
     let commands: Vec<&str> = help.split_once("Commands:\n").unwrap().1.lines().map_while(|line| line.split_whitespace().next()).collect();
     assert!(commands.len() >= 4, "{help}");

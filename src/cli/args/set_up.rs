@@ -11,6 +11,9 @@ use clap_mangen::roff::{Inline, Roff, bold, roman};
 use super::CommandLine;
 use crate::source::schema::{self, Kind};
 
+/// How an apostrophe is written, which not every formatter does alike; texts of the page use it.
+const APOSTROPHE: &str = ".ie \\n(.g .ds Aq \\(aq\n.el .ds Aq '\n";
+
 /// Options that stand in place of a command.
 #[derive(Debug, Args)]
 #[group(id = "set-up", multiple = false)]
@@ -47,7 +50,9 @@ impl SetUp {
     }
 }
 
-fn completions(shell: Shell, mut command: Command) -> String {
+fn completions(shell: Shell, command: Command) -> String {
+    // The help leaves these words out for room; a shell offers them.
+    let mut command = command.mut_args(|own| own.hide_possible_values(false));
     let mut bytes = Vec::new();
     clap_complete::generate(shell, &mut command, "seamwise", &mut bytes);
     String::from_utf8_lossy(&bytes).into_owned()
@@ -56,13 +61,9 @@ fn completions(shell: Shell, mut command: Command) -> String {
 /// One page for the program and all its commands, in the language of `man`.
 fn manual(mut command: Command) -> String {
     command.build();
-    let man = Man::new(command.clone()).manual("User Commands");
-    let mut page = Vec::new();
-    // Writing into memory does not fail.
-    drop(man.render_title(&mut page));
-    drop(man.render_name_section(&mut page));
-    let mut page = String::from_utf8_lossy(&page).into_owned();
     let mut text = Roff::new();
+    text.control("SH", ["NAME"]);
+    text.text([roman(format!("seamwise - {}", command.get_about().map(ToString::to_string).unwrap_or_default()))]);
     text.control("SH", ["SYNOPSIS"]);
     for sub in command.get_subcommands() {
         text.text([bold(usage(sub))]).control("br", []);
@@ -70,6 +71,9 @@ fn manual(mut command: Command) -> String {
     text.text([bold("seamwise"), roman(" --completions SHELL | --man | --schema KIND")]);
     text.control("SH", ["DESCRIPTION"]).text(about(&command));
     text.control("SH", ["COMMANDS"]);
+    // The third word is the date of the page: it is left empty, for the same program gives the same page.
+    let mut page = APOSTROPHE.to_owned();
+    page.push_str(&format!(".TH SEAMWISE 1 \"\" \"seamwise {}\" \"User Commands\"\n", env!("CARGO_PKG_VERSION")));
     page.push_str(&text.to_roff());
     for sub in command.get_subcommands() {
         let mut text = Roff::new();
