@@ -15,6 +15,8 @@ mod guides;
 mod html;
 #[path = "pages/made.rs"]
 mod made;
+#[path = "pages/other_pages.rs"]
+mod other_pages;
 #[path = "pages/structure.rs"]
 mod structure;
 #[path = "pages/themes.rs"]

@@ -44,7 +44,11 @@ pub(crate) fn inspected(folder: &str) -> Inspection {
 
 /// All pages of a guidebook under the default theme.
 pub(crate) fn pages(folder: &str) -> Pages {
-    let inspection = inspected(folder);
+    pages_of(&inspected(folder))
+}
+
+/// All pages of an inspected guidebook under the default theme.
+pub(crate) fn pages_of(inspection: &Inspection) -> Pages {
     let checked = inspection.verdict.checked().unwrap_or_else(|| panic!("{:#?}", inspection.findings));
     let site = Site::new(checked, &Theme::paper()).unwrap_or_else(|error| panic!("{error}\n{}", error.excerpt));
     let made = |path: String| {

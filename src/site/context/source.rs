@@ -11,8 +11,6 @@ pub struct SourcePage {
     pub page: Frame,
     /// What the guide is called.
     pub title: String,
-    /// The guide.
-    pub guide_href: String,
     /// The path of the file in the guidebook.
     pub file: String,
     /// Its lines. Comments, keys and numbers are spans of the classes `c`, `k` and `n`.

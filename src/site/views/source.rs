@@ -5,7 +5,7 @@ use super::{Views, gone};
 use crate::site::context::source::SourcePage;
 use crate::site::style::Look;
 use crate::site::theme_error::ThemeError;
-use crate::site::{highlight, paths};
+use crate::site::highlight;
 
 impl Views<'_> {
     /// What `source.html` gets.
@@ -26,7 +26,6 @@ impl Views<'_> {
         Ok(SourcePage {
             page,
             title: self.title(at),
-            guide_href: paths::link(path, &paths::guide(&procedure.id)),
             file: file.path().to_owned(),
             lines_html: highlight::yaml(file.text()),
         })

@@ -275,7 +275,7 @@ pieces-unlisted = Not in the cut list
 also-called = Also called
 codes = Codes
 usual-weight = Usual weight
-per-animal = { $n } an animal
+per-animal = { $n } to an animal
 lies = Lies
 use = Use
 made-in = Made in
@@ -291,7 +291,7 @@ download = { $kind }, { $size }
 # Checks
 checks-title = What is checked
 checks-note = Before these pages are made, { $n } checks look through the guidebook. This is what each of them finds, why it matters, and how to mend it.
-checks-levels = With a fault nothing is published. Advice is told and can be accepted with a reason.
+checks-levels = With a fault nothing is published. Advice is told; most of it can be accepted with a reason.
 level-fault = fault
 level-advice = advice
 check-why = Why
