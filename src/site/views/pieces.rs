@@ -18,6 +18,9 @@ use crate::site::theme_error::ThemeError;
 /// Names of regions and systems up to this length are initials: `UK`, `IMPS`.
 const INITIALS: usize = 5;
 
+/// A piece by its id, with its entry of a cut list and its places in the guides.
+type Found<'a> = (&'a str, Option<&'a Cut>, &'a Places);
+
 impl Views<'_> {
     /// What `pieces.html` gets.
     pub(super) fn pieces(&self, path: &str) -> Result<PiecesPage, ThemeError> {
@@ -36,7 +39,7 @@ impl Views<'_> {
         })?;
         let ids: BTreeSet<&str> = self.book.cuts.keys().chain(places.keys()).map(String::as_str).collect();
         let nowhere = Places::default();
-        let mut species: BTreeMap<&str, Vec<(&str, Option<&Cut>, &Places)>> = BTreeMap::new();
+        let mut species: BTreeMap<&str, Vec<Found<'_>>> = BTreeMap::new();
         for id in &ids {
             let (cut, places) = (self.book.cuts.get(*id), places.get(*id).unwrap_or(&nowhere));
             species.entry(cut.map_or(places.species.as_str(), |cut| &cut.species)).or_default().push((id, cut, places));
@@ -50,7 +53,7 @@ impl Views<'_> {
     }
 
     /// Pieces of one species by region, regions in the order in which they are first named, those of no region last.
-    fn regions(&self, page: &str, pieces: &[(&str, Option<&Cut>, &Places)]) -> Vec<RegionPieces> {
+    fn regions(&self, page: &str, pieces: &[Found<'_>]) -> Vec<RegionPieces> {
         let mut regions: Vec<RegionPieces> = Vec::new();
         for (id, cut, places) in pieces {
             let name = cut.and_then(|cut| cut.region.value()).map_or_else(String::new, |region| capitalised(&region.replace('-', " ")));
