@@ -25,4 +25,26 @@ impl Age {
             Self::Over(_) | Self::Unknown => true,
         }
     }
+
+    /// True when the animal counts as of `months` or older: also when that falls inside the age.
+    #[must_use]
+    pub const fn counts_as_from(self, months: u32) -> bool {
+        match self {
+            Self::Under(top) => top > months,
+            Self::Between(range) => range.high >= months,
+            Self::Over(_) | Self::Unknown => true,
+        }
+    }
+}
+
+impl std::fmt::Display for Age {
+    /// As it is written: `under 12 months`, `12–30 months`, `over 30 months`, `unknown`.
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Self::Under(months) => write!(f, "under {months} months"),
+            Self::Between(range) => write!(f, "{range} months"),
+            Self::Over(months) => write!(f, "over {months} months"),
+            Self::Unknown => f.write_str("unknown"),
+        }
+    }
 }

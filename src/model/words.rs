@@ -146,6 +146,93 @@ words! {
         /// How often tools are cleaned.
         CleaningInterval = "cleaning-interval",
     }
+    /// How time out of the cold counts.
+    Clock {
+        /// The longest stretch.
+        Single = "single",
+        /// The sum of all stretches.
+        Cumulative = "cumulative",
+    }
+    /// What a limit is about.
+    Stage {
+        /// Keeping cold, at work and in store.
+        Hold = "hold",
+        /// Arriving.
+        Receiving = "receiving",
+        /// The air of the room.
+        Room = "room",
+        /// Time out of the cold.
+        TimeOut = "time-out",
+        /// The water for tools.
+        ToolWater = "tool-water",
+        /// How often tools are cleaned.
+        CleaningInterval = "cleaning-interval",
+        /// Cooling what lawfully arrives warm.
+        CoolDown = "cool-down",
+        /// Keeping frozen.
+        Frozen = "frozen",
+        /// Keeping hot.
+        HotHold = "hot-hold",
+        /// Bringing meat into the room.
+        BringIn = "bring-in",
+        /// Keeping species apart.
+        Separation = "separation",
+        /// What goes into the mincer.
+        Mincing = "mincing",
+        /// The age at which meat is minced.
+        MinceAge = "mince-age",
+        /// Freezing fish that is eaten raw.
+        ParasiteFreezing = "parasite-freezing",
+        /// Histamine in fish.
+        Histamine = "histamine",
+        /// Parts that the law wants kept apart and destroyed.
+        RiskMaterial = "risk-material",
+        /// Vacuum packing.
+        VacuumPack = "vacuum-pack",
+        /// Who is too young for a machine.
+        YoungWorker = "young-worker",
+        /// Gloves that touch food.
+        GloveOnFood = "glove-on-food",
+        /// Words on the label.
+        Label = "label",
+    }
+    /// What a limit measures. Core and surface are never held against each other.
+    Measure {
+        /// Inside the meat or fish.
+        Core = "core",
+        /// On its surface.
+        Surface = "surface",
+        /// The air.
+        Air = "air",
+        /// The water.
+        Water = "water",
+        /// No temperature.
+        None = "none",
+    }
+    /// What stands behind a rule.
+    Force {
+        /// The law.
+        Law = "law",
+        /// Guidance of an authority.
+        Guidance = "guidance",
+        /// A voluntary standard.
+        Standard = "standard",
+        /// It was law once: shown for reference, never checked.
+        Repealed = "repealed",
+    }
+    /// How a fact was verified when it was written down.
+    Verified {
+        /// The passage was read.
+        Read = "read",
+        /// It was read in a code that adopts it.
+        Adopted = "adopted",
+        /// It was read in a text that reports it.
+        Secondary = "secondary",
+        /// It was written from memory: shown, and never a fault by itself.
+        Memory = "memory",
+        /// It is common practice, without a source.
+        Practice = "practice",
+    }
     /// Whether prices hold tax.
     Tax {
         /// Tax is in them.

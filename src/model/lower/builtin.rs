@@ -1,71 +1,91 @@
 //! The embedded reference data into the model.
 
+mod anatomy;
+mod demands;
+mod limits;
+mod read;
+
 use std::collections::BTreeMap;
 
-use serde::de::DeserializeOwned;
-
-use crate::finding::{FileId, Finding};
+use self::read::{mapping, optional, sources, text, word};
+use crate::finding::Finding;
 use crate::model::builtin::{Builtin, BuiltinCaution, BuiltinProfile, BuiltinSpecies, BuiltinTool, BuiltinWear};
-use crate::model::words::{Harm, Product, Signal};
+use crate::model::words::{Clock, Harm, Product, Signal, Verified};
 use crate::source::documents::builtin as doc;
-use crate::source::field::{Entries, Field, Optional, Required};
-use crate::source::{decode, yaml};
 
 /// Reads all embedded entries; the findings are for the test that wants none.
 pub(crate) fn load() -> (Builtin, Vec<Finding>) {
     let mut findings = Vec::new();
     let builtin = Builtin {
-        species: read(include_str!("../../reference/species.yaml"), &mut findings, species),
-        tools: read(include_str!("../../reference/tools.yaml"), &mut findings, tool),
-        wear: read(include_str!("../../reference/wear.yaml"), &mut findings, wear),
-        cautions: read(include_str!("../../reference/cautions.yaml"), &mut findings, caution),
-        profiles: read(include_str!("../../reference/profiles.yaml"), &mut findings, profile),
+        species: mapping(include_str!("../../reference/species.yaml"), &mut findings, species),
+        tools: mapping(include_str!("../../reference/tools.yaml"), &mut findings, tool),
+        wear: mapping(include_str!("../../reference/wear.yaml"), &mut findings, wear),
+        cautions: mapping(include_str!("../../reference/cautions.yaml"), &mut findings, caution),
+        profiles: profiles(&mut findings),
+        anatomy: anatomy::load(&mut findings),
     };
     (builtin, findings)
 }
 
-fn read<D, T>(text: &str, findings: &mut Vec<Finding>, lower: impl Fn(&D) -> Option<T>) -> BTreeMap<String, T>
-where
-    D: DeserializeOwned + std::fmt::Debug,
-{
-    let (node, found) = yaml::parse(text, FileId(0));
-    findings.extend(found);
-    let Some(node) = node else { return BTreeMap::new() };
-    let (entries, found): (Option<Entries<D>>, Vec<Finding>) = decode::decode(&node, FileId(0));
-    findings.extend(found);
-    let entries = entries.map_or_else(Vec::new, |entries| entries.entries);
-    entries.into_iter().filter_map(|entry| Some((entry.name, lower(entry.value.value()?)?))).collect()
-}
-
-fn text<T: std::ops::Deref<Target = str>>(field: &Field<T>) -> Option<String> {
-    field.value().map(|text| text.trim().to_owned())
-}
-
 fn species(stated: &doc::Species) -> Option<BuiltinSpecies> {
-    Some(BuiltinSpecies { name: text(&stated.name)?, product: Product::from_word(&text(&stated.product)?)?, group: text(&stated.group)? })
+    Some(BuiltinSpecies {
+        name: text(&stated.name)?,
+        animal: text(&stated.animal)?,
+        product: word(&stated.product, Product::from_word)?,
+        group: text(&stated.group)?,
+        allergen: text(&stated.allergen),
+        histamine: stated.histamine.value().copied().unwrap_or(false),
+    })
 }
 
 fn tool(stated: &doc::Tool) -> Option<BuiltinTool> {
-    Some(BuiltinTool { name: text(&stated.name)?, kind: text(&stated.kind)?, does: text(&stated.does)? })
+    Some(BuiltinTool {
+        name: text(&stated.name)?,
+        kind: text(&stated.kind)?,
+        does: text(&stated.does)?,
+        demands: demands::of_tool(stated)?,
+        sources: sources(&stated.sources),
+        verified: word(&stated.verified, Verified::from_word)?,
+    })
 }
 
 fn wear(stated: &doc::Wear) -> Option<BuiltinWear> {
-    Some(BuiltinWear { name: text(&stated.name)?, about: text(&stated.about)?, glove: *stated.glove.value()? })
+    Some(BuiltinWear {
+        name: text(&stated.name)?,
+        about: text(&stated.about)?,
+        glove: *stated.glove.value()?,
+        kind: text(&stated.kind)?,
+        sources: sources(&stated.sources),
+        verified: word(&stated.verified, Verified::from_word)?,
+    })
 }
 
 fn caution(stated: &doc::Caution) -> Option<BuiltinCaution> {
     let sign = stated.sign.value().and_then(|sign| Some((text(&sign.code)?, text(&sign.name)?)));
     Some(BuiltinCaution {
         name: text(&stated.name)?,
-        signal: Signal::from_word(&text(&stated.signal)?)?,
+        signal: word(&stated.signal, Signal::from_word)?,
         hazard: text(&stated.hazard)?,
         consequence: text(&stated.consequence)?,
         avoid: text(&stated.avoid)?,
-        harm: Harm::from_word(&text(&stated.harm)?)?,
+        harm: word(&stated.harm, Harm::from_word)?,
         sign,
+        demanded_when: demands::conditions(&stated.demanded_when)?,
+        wear: demands::wear(&stated.wear)?,
+        advised_wear: demands::wear(&stated.advise_wear)?,
         sources: sources(&stated.sources),
-        verified: text(&stated.verified)?,
+        verified: word(&stated.verified, Verified::from_word)?,
     })
+}
+
+/// The profiles, each with its limits.
+fn profiles(findings: &mut Vec<Finding>) -> BTreeMap<String, BuiltinProfile> {
+    let mut profiles = mapping(include_str!("../../reference/profiles.yaml"), findings, profile);
+    let mut limits = limits::load(findings);
+    for (id, profile) in &mut profiles {
+        profile.limits = limits.remove(id).unwrap_or_default();
+    }
+    profiles
 }
 
 fn profile(stated: &doc::Profile) -> Option<BuiltinProfile> {
@@ -74,21 +94,9 @@ fn profile(stated: &doc::Profile) -> Option<BuiltinProfile> {
         jurisdiction: text(&stated.jurisdiction)?,
         about: text(&stated.about)?,
         edition: text(&stated.edition)?,
+        clock: optional(&stated.clock, |word| Clock::from_word(word.trim()))?,
+        limits: Vec::new(),
     })
-}
-
-/// Each source as one text: title, section, publisher, year or edition, and where it was read when elsewhere.
-fn sources(field: &Optional<Vec<Required<doc::Source>>>) -> Vec<String> {
-    let stated = field.value().map_or(&[][..], |list| list.as_slice());
-    let one = |source: &doc::Source| {
-        let parts = [text(&source.title), text(&source.section), text(&source.publisher), text(&source.edition), text(&source.year)];
-        let mut line = parts.into_iter().flatten().collect::<Vec<_>>().join(", ");
-        if let Some(other) = text(&source.read_in) {
-            line.push_str(&format!(" (read in {other})"));
-        }
-        line
-    };
-    stated.iter().filter_map(|source| source.value()).map(one).collect()
 }
 
 #[cfg(test)]

@@ -1,5 +1,8 @@
 //! The shapes of the reference data that ships inside the program, `src/reference/*.yaml`.
 
+pub mod anatomy;
+pub mod limits;
+
 use serde::Deserialize;
 
 use super::texts::{Id, Line, Word};
