@@ -6,9 +6,12 @@
 
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing, reason = "a test may fail"))]
 
+pub mod anatomy;
 pub mod chain;
 pub mod clock;
+pub mod cold_limits;
 pub mod counts;
+pub mod demands;
 pub mod evidence;
 pub mod facts;
 pub mod flow;
@@ -18,16 +21,20 @@ pub mod joint;
 pub mod minutes;
 pub mod network;
 pub mod order;
+pub mod part_counts;
 pub mod piece_weight;
 pub mod portions;
 pub mod procedure;
 pub mod reconcile;
+pub mod regions;
+pub mod risk_material;
 pub mod rounding;
 pub mod shares;
 pub mod starts;
 pub mod step_balance;
 mod stretches;
 pub mod takes;
+pub mod travel;
 pub mod typicals;
 pub mod upstream;
 pub mod uses;

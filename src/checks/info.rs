@@ -21,6 +21,12 @@ pub enum Group {
     Language,
     /// Whether revisions, reviews and waivers are in order.
     Control,
+    /// Whether hazards are told before they hurt.
+    Caution,
+    /// Whether the meat stays cold.
+    Cold,
+    /// Whether the animal has the parts that are named.
+    Anatomy,
 }
 
 impl Group {
@@ -35,13 +41,16 @@ impl Group {
             Self::Reference => "reference",
             Self::Language => "language",
             Self::Control => "control",
+            Self::Caution => "caution",
+            Self::Cold => "cold",
+            Self::Anatomy => "anatomy",
         }
     }
 
     /// True when its advice can be waived or turned off. No fault ever can.
     #[must_use]
     pub const fn can_be_waived(self) -> bool {
-        !matches!(self, Self::Balance)
+        !matches!(self, Self::Balance | Self::Caution | Self::Cold)
     }
 }
 

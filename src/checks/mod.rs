@@ -6,11 +6,14 @@
 
 mod checked;
 mod doubtful;
+mod hazard_words;
 mod info;
 mod known;
 mod left_out;
 mod losses;
+mod named_parts;
 mod nearest;
+mod owed;
 mod reach;
 mod report;
 mod sentences;
@@ -130,6 +133,14 @@ macro_rules! checks {
 
 // One line a check, sorted within its group: the file `src/checks/<group>/<id with underscores>.rs`.
 checks! {
+    anatomy {
+        count_outside_species,
+        gland_not_inedible,
+        gland_unnamed,
+        part_not_in_region,
+        part_not_in_species,
+        part_unknown,
+    }
     balance {
         chain_weights_can_leave,
         chain_weights_never_meet,
@@ -149,6 +160,31 @@ checks! {
         typicals_cannot_add_up,
         yield_outside_computed_range,
         yields_not_possible_with_steps,
+    }
+    caution {
+        advised_caution_missing,
+        advised_protection_missing,
+        caution_after_act,
+        caution_missing,
+        caution_weaker_than_built_in,
+        parasites_unstated,
+        protection_forbidden,
+        protection_missing,
+        risk_material_age_unstated,
+        risk_material_not_listed,
+        risk_material_not_set_apart,
+        signal_not_matching_harm,
+        species_change_unmarked,
+        tools_contradict,
+    }
+    cold {
+        limit_unwatched,
+        minutes_missing,
+        out_too_long,
+        product_not_of_species,
+        profile_missing,
+        start_above_hold_limit,
+        stricter_looser_than_profile,
     }
     control {
         house_cut_not_in_force,

@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use jiff::civil::Date;
 
 use super::builtin::Builtin;
+use super::builtin::limits::OwnFigure;
 use super::links::Link;
 use super::procedure::Procedure;
 use super::quantity::{Mass, Range, Share};
@@ -144,6 +145,8 @@ pub struct Stricter {
     pub limit: Stated<LimitKind>,
     /// The figure, as text.
     pub at_most: Stated<String>,
+    /// The same as a value.
+    pub figure: Stated<OwnFigure>,
     /// Who watches it.
     pub watch: Stated<String>,
     /// How often.

@@ -55,6 +55,8 @@ pub struct Procedure {
     pub wear: Stated<Vec<Spanned<String>>>,
     /// Cautions that cover every step.
     pub cautions: Vec<Spanned<String>>,
+    /// False when some of them could not be read.
+    pub cautions_known: bool,
     /// Minutes to set up.
     pub set_up_minutes: Stated<Range<Minutes>>,
     /// Minutes to clean up.
@@ -160,6 +162,8 @@ pub struct Step {
     pub tools_key: Place,
     /// Cautions of this step alone.
     pub cautions: Vec<Spanned<String>>,
+    /// False when some of them could not be read.
+    pub cautions_known: bool,
     /// What is worn; `Absent` means what stands beside `steps`.
     pub wear: Stated<Vec<Spanned<String>>>,
     /// From a trained cutter to a learner.

@@ -75,6 +75,7 @@ mod tests {
     take: chicken-body
     do: Saw.
     tools: [hand-saw]
+    cautions: [bone-splinters]
     minutes: 1–2
     give:
       chicken-half: { share: rest, pieces: 2, use: retail }
@@ -99,6 +100,7 @@ mod tests {
     take: chicken-drained
     do: Saw.
     tools: [hand-saw]
+    cautions: [bone-splinters]
     minutes: 1–2
     give:
       chicken-half: { share: rest, pieces: 2, use: retail }

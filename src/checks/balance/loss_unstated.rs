@@ -54,6 +54,7 @@ mod tests {
     take: chicken-whole
     do: Cut.
     tools: [hand-saw]
+    cautions: [bone-splinters]
     minutes: 1–2
     give:
       chicken-ribs: { share: 40–48 %, use: retail }

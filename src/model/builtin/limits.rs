@@ -47,7 +47,9 @@ pub struct Limit {
     pub note: Option<String>,
     /// What stands behind it.
     pub force: Force,
-    /// Where it comes from.
+    /// The rule in a few words: title and section of its source.
+    pub rule: String,
+    /// Where it comes from, in full.
     pub citation: String,
     /// How that was verified.
     pub verified: Verified,

@@ -119,6 +119,11 @@ impl<'a> Context<'a> {
         field.value().map_or_else(Vec::new, |items| self.items(items))
     }
 
+    /// False when a list, or an item of it, could not be read.
+    pub(super) fn is_whole<T>(&self, field: &Field<Vec<Required<T>>>) -> bool {
+        !field.is_broken() && field.value().is_none_or(|items| items.iter().all(|item| !item.is_broken()))
+    }
+
     /// The items of a list of texts.
     pub(super) fn items<T: Deref<Target = str>>(&self, items: &[Required<T>]) -> Vec<Spanned<String>> {
         items.iter().filter_map(|item| Some(Spanned::new(item.value()?.trim().to_owned(), self.at(item.span)))).collect()

@@ -7,6 +7,7 @@ use super::top;
 use super::words::word;
 use crate::finding::{FileId, Finding};
 use crate::model::builtin::Builtin;
+use crate::model::builtin::limits::own_figure;
 use crate::model::guidebook::{Guidebook, Off, Stricter};
 use crate::model::stated::Stated;
 use crate::model::words::{LimitKind, Units};
@@ -34,10 +35,13 @@ pub(super) fn lower(stated: &doc::Guidebook, context: &mut Context<'_>) -> Guide
     book.theme = context.text(&stated.theme);
     for item in stated.stricter.value().into_iter().flatten() {
         if let Some(stricter) = item.value() {
+            let limit = word(context, &stricter.limit, "a limit", LimitKind::ALL, LimitKind::word);
+            let figure = limit.value().map_or(Stated::Broken, |kind| context.read(&stricter.at_most, |text| own_figure(*kind, text)));
             book.stricter.push(Stricter {
                 place: context.at(item.span),
-                limit: word(context, &stricter.limit, "a limit", LimitKind::ALL, LimitKind::word),
+                limit,
                 at_most: context.text(&stricter.at_most),
+                figure,
                 watch: context.text(&stricter.watch),
                 every: context.text(&stricter.every),
                 if_missed: context.text(&stricter.if_missed),

@@ -46,6 +46,7 @@ pub(super) fn lower(stated: &doc::Step, span: Span, context: &mut Context<'_>) -
         tools: tools(&stated.tools, context),
         tools_key: if stated.tools.is_absent() { context.at(first_line(stated, span)) } else { context.at(stated.tools.key) },
         cautions: context.list(&stated.cautions),
+        cautions_known: context.is_whole(&stated.cautions),
         wear: context.stated_list(&stated.wear),
         minutes: context.read(&stated.minutes, |text| parse::minutes(text)),
         landmark: context.markdown(&stated.landmark),

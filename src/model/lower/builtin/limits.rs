@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::ops::Deref;
 
-use super::read::{entries, list, optional, source, text, word};
+use super::read::{entries, list, optional, rule, source, text, word};
 use crate::finding::Finding;
 use crate::model::builtin::limits::{AgeBound, Duration, Figure, Limit, time};
 use crate::model::quantity::parse;
@@ -48,6 +48,7 @@ fn limit(stated: &doc::Limit) -> Option<Limit> {
         text: text(&stated.text)?,
         note: text(&stated.note),
         force: word(&stated.force, Force::from_word)?,
+        rule: rule(stated.citation.value()?),
         citation: source(stated.citation.value()?),
         verified: word(&stated.verified, Verified::from_word)?,
     })

@@ -1,0 +1,100 @@
+//! Tools that cannot be used in one step, because one demands what the other forbids.
+
+use crate::analysis::demands::Because;
+use crate::checks::hazard_words::{sets, the_tool};
+use crate::checks::owed;
+use crate::checks::weight::step_name;
+use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
+use crate::finding::Level;
+use crate::model::{Procedure, Step};
+
+pub(in crate::checks) static CHECK: Check = Check {
+    info: CheckInfo {
+        id: "tools-contradict",
+        group: Group::Caution,
+        level: Level::Fault,
+        what: "One tool of a step demands hand protection that another tool of the same step forbids. A choice of tools counts as all of them.",
+        why: "Whoever follows the step is either bare-handed at the knife or gloved at the running saw. Both have cost hands.",
+        example: "- name: Part the loin\n  tools: [boning-knife, band-saw]   # glove on, and no glove",
+        mend: "Split the step: the knife work in one, the saw work in the next, each with its own `wear`.",
+        source: "Guidebook format, \"Built-in ids\": tools in one step whose demands contradict each other are a fault.",
+    },
+    run: Run::Check(run),
+};
+
+fn run(subject: &Subject<'_>, report: &mut Report) {
+    for procedure in &subject.book.procedures {
+        let mut shared = false;
+        for owing in owed::steps(subject.book, procedure) {
+            let contradictions = owing.demands.contradictions();
+            let Some(first) = contradictions.first() else { continue };
+            // Tools beside `steps` are one mistake, told at the first step that has them.
+            if owing.step.tools.is_absent() && std::mem::replace(&mut shared, true) {
+                continue;
+            }
+            let Because::Tool(knife) = &first.demand.because else { continue };
+            let (knife, saw) = (the_tool(subject.book, knife), the_tool(subject.book, first.forbidden_by));
+            let name = step_name(owing.step);
+            let message = format!("in `{name}` {knife} demands {}, and {saw} forbids it", sets(&first.demand.what));
+            let help = if is_choice(procedure, owing.step) {
+                format!("Write one step for {knife} and one for {saw}, or name only one of them.")
+            } else {
+                format!("Split `{name}`: {knife} in one step, {saw} in another.")
+            };
+            report.add(CHECK.info.at(owing.step.tools_key, message).help(help));
+        }
+    }
+}
+
+/// True when the step offers a choice of tools.
+fn is_choice(procedure: &Procedure, step: &Step) -> bool {
+    let tools = step.tools.value().or_else(|| procedure.tools.value());
+    tools.into_iter().flatten().any(|choice| choice.value.any_of.len() > 1)
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::checks::testing::files;
+
+    fn pork(tools: &str) {
+        files(&[(
+            "pork/ribs.yaml",
+            &format!(
+                "title: Pork ribs
+species: pork
+revision: {{ number: 1, date: 2026-03-02, author: course lead, approved-by: head butcher, review-by: 2027-03-02 }}
+start: {{ piece: pork-frame, weight: 2–3 kg, temperature: 0–4 °C }}
+cautions: [protect-holding-hand, blade-away-from-body, no-glove-at-moving-blade, saw-guard-and-pusher, isolate-before-cleaning, bone-splinters]
+steps:
+  - name: Saw the ribs
+    take: pork-frame
+    do: Saw.
+{tools}
+    minutes: 1–2
+    give: {{ pork-ribs: {{ share: 40–48 %, use: retail }}, pork-chine: {{ share: rest, use: bone }} }}
+    loss: 1–2 %
+"
+            ),
+        )]);
+    }
+
+    /// With or without the glove, the step cannot be right; it has this one fault.
+    #[test]
+    fn a_knife_and_a_band_saw() {
+        pork(
+            "    wear: [mesh-gauntlet, eye-protection]
+    tools: [boning-knife, band-saw]
+#   ^^^^^ fault[tools-contradict] the boning knife demands `mesh-gauntlet`, or `cut-glove` with `arm-guard`, and the band saw forbids it",
+        );
+        pork(
+            "    wear: [eye-protection]
+    tools: [{ any-of: [band-saw, hand-saw] }]
+#   ^^^^^ fault[tools-contradict] the hand saw demands `cut-glove`, or `mesh-gauntlet`, and the band saw forbids it",
+        );
+    }
+
+    #[test]
+    fn silent_where_something_can_be_worn() {
+        pork("    wear: [cut-glove, mesh-apron]\n    tools: [{ any-of: [cleaver, hand-saw] }]");
+    }
+}
