@@ -172,10 +172,14 @@ impl<'a> Demands<'a> {
             owed.advised_wear.extend(demands.advised_wear.iter().cloned().map(demand));
             owed.never.extend(demands.never.iter().map(|never| (never.as_str(), tool)));
         }
+        // What the shop's own tool names and nobody knows is told where it stands, and demands nothing.
         if let Some(own) = self.book.tools.get(tool) {
-            own.cautions.iter().for_each(|caution| add(&mut owed.cautions, &caution.value, &because));
-            owed.wear.extend(own.wear.iter().map(|wear| demand(WearDemand::one(&wear.value))));
-            owed.never.extend(own.never.iter().map(|never| (never.value.as_str(), tool)));
+            let known =
+                |id: &Spanned<String>| self.book.builtin.cautions.contains_key(&id.value) || self.book.cautions.contains_key(&id.value);
+            let wear = |id: &&Spanned<String>| self.book.builtin.wear.contains_key(&id.value);
+            own.cautions.iter().filter(|id| known(id)).for_each(|caution| add(&mut owed.cautions, &caution.value, &because));
+            owed.wear.extend(own.wear.iter().filter(wear).map(|wear| demand(WearDemand::one(&wear.value))));
+            owed.never.extend(own.never.iter().filter(wear).map(|never| (never.value.as_str(), tool)));
         }
     }
 

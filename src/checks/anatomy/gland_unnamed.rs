@@ -1,13 +1,13 @@
 //! Glands of the region that is cut up, of which the guide says nothing.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::analysis::anatomy::Anatomy;
 use crate::analysis::regions::Regions;
 use crate::analysis::risk_material::{glands, named};
 use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
 use crate::finding::Level;
-use crate::model::Guidebook;
+use crate::model::{Guidebook, Procedure};
 
 pub(in crate::checks) static CHECK: Check = Check {
     info: CheckInfo {
@@ -25,6 +25,7 @@ pub(in crate::checks) static CHECK: Check = Check {
 
 fn run(subject: &Subject<'_>, report: &mut Report) {
     let book = subject.book;
+    let givers = givers(book);
     for (_, procedure, analysis) in subject.procedures() {
         let Some(anatomy) = Anatomy::of_procedure(book, procedure) else { continue };
         let glands = glands(&anatomy);
@@ -37,7 +38,7 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
                 for part in
                     anatomy.parts().filter(|part| glands.contains(part.id) && part.regions.iter().any(|region| lies.contains(region)))
                 {
-                    let known = known.get_or_insert_with(|| named_so_far(book, &anatomy, procedure.start.piece.value(), procedure));
+                    let known = known.get_or_insert_with(|| named_so_far(&givers, &anatomy, procedure));
                     if known.contains(part.id) || !told.insert(part.id) {
                         continue;
                     }
@@ -56,20 +57,26 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
     }
 }
 
+/// Which guides give a piece, by the piece.
+type Givers<'a> = BTreeMap<&'a str, Vec<&'a Procedure>>;
+
+fn givers(book: &Guidebook) -> Givers<'_> {
+    let mut givers = Givers::new();
+    for procedure in &book.procedures {
+        for output in procedure.steps.iter().flat_map(|step| &step.give) {
+            givers.entry(output.piece.value.as_str()).or_default().push(procedure);
+        }
+    }
+    givers
+}
+
 /// What a guide and all guides before it name: those that give its start, and so on.
-fn named_so_far<'a>(
-    book: &Guidebook,
-    anatomy: &Anatomy<'a>,
-    start: Option<&String>,
-    procedure: &crate::model::Procedure,
-) -> BTreeSet<&'a str> {
+fn named_so_far<'a>(givers: &Givers<'_>, anatomy: &Anatomy<'a>, procedure: &Procedure) -> BTreeSet<&'a str> {
     let mut names = named(procedure, anatomy);
     let mut seen = BTreeSet::from([procedure.id.as_str()]);
-    let mut open: Vec<&str> = start.map(String::as_str).into_iter().collect();
+    let mut open: Vec<&str> = procedure.start.piece.value().map(String::as_str).into_iter().collect();
     while let Some(piece) = open.pop() {
-        let gives =
-            |other: &&crate::model::Procedure| other.steps.iter().flat_map(|step| &step.give).any(|output| output.piece.value == piece);
-        for giver in book.procedures.iter().filter(gives) {
+        for giver in givers.get(piece).into_iter().flatten() {
             if seen.insert(&giver.id) {
                 names.extend(named(giver, anatomy));
                 open.extend(giver.start.piece.value().map(String::as_str));

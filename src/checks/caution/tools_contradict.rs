@@ -1,7 +1,6 @@
 //! Tools that cannot be used in one step, because one demands what the other forbids.
 
-use crate::analysis::demands::Because;
-use crate::checks::hazard_words::{sets, the_tool};
+use crate::checks::hazard_words::{because, sets, the_tool};
 use crate::checks::owed;
 use crate::checks::weight::step_name;
 use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
@@ -32,8 +31,7 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
             if owing.step.tools.is_absent() && std::mem::replace(&mut shared, true) {
                 continue;
             }
-            let Because::Tool(knife) = &first.demand.because else { continue };
-            let (knife, saw) = (the_tool(subject.book, knife), the_tool(subject.book, first.forbidden_by));
+            let (knife, saw) = (because(subject.book, &first.demand.because), the_tool(subject.book, first.forbidden_by));
             let name = step_name(owing.step);
             let message = format!("in `{name}` {knife} demands {}, and {saw} forbids it", sets(&first.demand.what));
             let help = if is_choice(procedure, owing.step) {
