@@ -1,9 +1,11 @@
 //! The built-in anatomy held against published counts, and guides that count against it.
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may fail")]
 
+use seamwise::analysis::anatomy::Anatomy;
 use seamwise::finding::{Finding, Level};
 use seamwise::model::builtin::Builtin;
 use seamwise::model::quantity::Range;
+use seamwise::model::words::PartKind;
 use seamwise::source::{Entry, Files};
 
 /// How many of a part a species has.
@@ -92,4 +94,29 @@ fn a_rib_more_than_the_species_has_is_a_fault() {
         let found = findings(species, &outputs(most + 1));
         assert!(matches!(&found[..], [one] if one.check == "count-outside-species" && one.level == Level::Fault), "{species}: {found:#?}");
     }
+}
+
+/// A guidebook adds parts, and says more of built-in ones; what it leaves out holds as it is built in.
+#[test]
+fn a_guidebook_adds_to_the_anatomy() {
+    let mut files = Files::new();
+    let mut add = |path: &str, text: &str| files.insert(path.to_owned(), Entry::File(text.as_bytes().to_vec()));
+    add("guidebook.yaml", "title: T\nlimits: eu-853\n");
+    add(
+        "anatomy/pork.yaml",
+        "ribs: { name: Ribs, kind: bone, count: 14 }\nmystery-lump: { name: Kernel, also: [lump], kind: gland, regions: [leg] }\n",
+    );
+    add("anatomy/bass.yaml", "like: round-fish\n");
+    let inspection = seamwise::inspect(files);
+    let book = inspection.verdict.book();
+    let pork = Anatomy::of(book, "pork").unwrap();
+    let ribs = pork.find("ribs").unwrap();
+    assert_eq!((ribs.count, ribs.paired, ribs.regions.contains(&"loin")), (Some(Range::single(14)), true, true));
+    assert_eq!(pork.find("kernel").unwrap().id, "mystery-lump");
+    assert_eq!(pork.find("lump").unwrap().kind, Some(PartKind::Gland));
+    assert_eq!(pork.parts().filter(|part| part.id == "ribs").count(), 1);
+    assert_eq!(pork.find("spine").unwrap().id, "vertebral-column");
+    assert!(pork.find("keel").is_none());
+    assert_eq!(Anatomy::of(book, "bass").unwrap().group, "round-fish");
+    assert!(Anatomy::of(book, "bison").is_none());
 }

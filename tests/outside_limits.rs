@@ -21,7 +21,9 @@ fn degrees(text: &str) -> Temperature {
 }
 
 /// Profile, entry, highest figure, the twin as printed, duration; and the text that prints them.
-const AT_MOST: &[(&str, &str, &str, Option<&str>, Option<&str>, &str)] = &[
+type Row = (&'static str, &'static str, &'static str, Option<&'static str>, Option<&'static str>, &'static str);
+
+const AT_MOST: &[Row] = &[
     ("us-food-code", "hold", "5 °C", Some("41 °F"), None, "FDA Food Code 3-501.16(A)(2), in State of Delaware Food Code, 2014"),
     (
         "us-food-code",

@@ -37,7 +37,7 @@ steps:
     take: pork-frame
     do: Take off every glove. Feed the frame with the pusher.
     tools: [band-saw]
-    cautions: [no-glove-at-moving-blade, saw-guard-and-pusher, isolate-before-cleaning]
+    cautions: [no-glove-at-moving-blade, saw-guard-and-pusher, isolate-before-cleaning, bone-splinters]
     wear: [eye-protection]
     minutes: 3–4
     give:

@@ -6,8 +6,9 @@
 use std::collections::BTreeMap;
 
 use crate::model::Guidebook;
-use crate::model::builtin::anatomy::{BuiltinPart, GroupAnatomy, hyphenated};
+use crate::model::builtin::anatomy::{BuiltinPart, GroupAnatomy};
 use crate::model::guidebook::AnatomyPart;
+use crate::model::names::hyphenated;
 use crate::model::quantity::Range;
 use crate::model::stated::Spanned;
 use crate::model::words::{PartKind, Verified};
@@ -52,9 +53,12 @@ pub fn group_of<'a>(book: &'a Guidebook, species: &str) -> Option<&'a str> {
 }
 
 impl<'a> Anatomy<'a> {
-    /// The anatomy of a species; `None` when no group is known for it.
+    /// The anatomy of a species; `None` when no group is known for it, or its own file could not be read.
     #[must_use]
     pub fn of(book: &'a Guidebook, species: &'a str) -> Option<Self> {
+        if book.broken_files.contains(&format!("anatomy/{species}.yaml")) {
+            return None;
+        }
         let group = group_of(book, species)?;
         let builtin = book.builtin.anatomy.get(group)?;
         let own = book.anatomy.get(species);
@@ -133,39 +137,4 @@ impl<'a> Anatomy<'a> {
 pub fn named_parts(step: &Step) -> impl Iterator<Item = &Spanned<String>> {
     let outputs = step.give.iter().flat_map(|output| output.counts.iter().map(|count| &count.part).chain(&output.holds));
     step.anatomy.iter().chain(&step.cuts_through).chain(outputs)
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::model::lower::lower;
-    use crate::source::{Entry, Files, load};
-
-    fn book(files: &[(&str, &str)]) -> Guidebook {
-        let text = |(path, text): &(&str, &str)| ((*path).to_owned(), Entry::File(text.as_bytes().to_vec()));
-        lower(&mut load(files.iter().map(text).collect::<Files>()).0).0
-    }
-
-    #[test]
-    fn a_guidebook_adds_parts_and_says_more_of_built_in_ones() {
-        let book = book(&[
-            ("guidebook.yaml", "title: T\n"),
-            (
-                "anatomy/pork.yaml",
-                "ribs: { name: Ribs, kind: bone, count: 14 }\nmystery-lump: { name: Kernel, also: [lump], kind: gland, regions: [leg] }\n",
-            ),
-            ("anatomy/bass.yaml", "like: round-fish\n"),
-        ]);
-        let pork = Anatomy::of(&book, "pork").unwrap();
-        let ribs = pork.find("ribs").unwrap();
-        assert_eq!((ribs.count, ribs.paired), (Some(Range::single(14)), true));
-        assert!(ribs.regions.contains(&"loin"), "what the guidebook leaves out holds as it is built in");
-        assert_eq!(pork.find("kernel").unwrap().id, "mystery-lump");
-        assert_eq!(pork.find("lump").unwrap().kind, Some(PartKind::Gland));
-        assert_eq!(pork.parts().filter(|part| part.id == "ribs").count(), 1);
-        assert_eq!(pork.find("spine").unwrap().id, "vertebral-column");
-        assert!(pork.find("keel").is_none());
-        assert_eq!(Anatomy::of(&book, "bass").unwrap().group, "round-fish");
-        assert!(Anatomy::of(&book, "bison").is_none());
-    }
 }

@@ -42,6 +42,8 @@ pub mod uses;
 #[cfg(test)]
 mod clock_tests;
 #[cfg(test)]
+mod hazard_tests;
+#[cfg(test)]
 mod random_networks;
 #[cfg(test)]
 mod shares_oracle;

@@ -27,7 +27,8 @@ impl<'a> Regions<'a> {
             let cut = book.cuts.get(id).filter(|cut| cut.species == species)?;
             cut.region.value().map(String::as_str).filter(|region| anatomy.has_region(region))
         };
-        let own: Vec<Option<&str>> = network.pieces.iter().map(|piece| own(&piece.id)).collect();
+        // Where a piece is taken wrongly, the step may be about another one.
+        let own: Vec<Option<&str>> = network.pieces.iter().map(|piece| own(&piece.id).filter(|_| network.is_sound())).collect();
         let mut lies: Vec<Option<BTreeSet<&str>>> = own.iter().map(|own| own.map(|region| BTreeSet::from([region]))).collect();
         let mut below: Vec<BTreeSet<&str>> = own.iter().map(|own| own.iter().copied().collect()).collect();
         if network.is_sound() {

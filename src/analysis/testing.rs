@@ -2,13 +2,13 @@
 //!
 //! `"side, bones -> leg 25-28.5 ~26 =retail x2 ribs:3 | rest-of-it rest | loss 0-0.4 ; minutes 3-7 ; back all"`
 //! takes two pieces and gives two: shares in percent, `~` a typical share, `=` a use, `x` pieces, `part:n` a
-//! count. After `;` stand `minutes`, `at-once`, `back` and `cuts`.
+//! count, `@part` what it holds. After `;` stand `minutes`, `at-once`, `back`, `cuts`, `names` (anatomy) and `tools`.
 
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::finding::{FileId, Place, Span};
 use crate::model::builtin::Builtin;
-use crate::model::procedure::{BackToCold, Count, CountSpec, Output, Procedure, Revision, ShareSpec, Start, Step};
+use crate::model::procedure::{BackToCold, Count, CountSpec, Output, Procedure, Revision, ShareSpec, Start, Step, ToolChoice};
 use crate::model::quantity::{Mass, Minutes, Range, Share};
 use crate::model::words::Use;
 use crate::model::{Guidebook, Spanned, Stated};
@@ -70,6 +70,8 @@ fn output(text: &str) -> Output {
             output.purpose = given(Use::from_word(purpose).unwrap());
         } else if let Some(pieces) = word.strip_prefix('x') {
             output.pieces = given(pieces.parse().unwrap());
+        } else if let Some(part) = word.strip_prefix('@') {
+            output.holds.push(spanned(part.to_owned()));
         } else if let Some((part, number)) = word.split_once(':') {
             let number = match number {
                 "rest" => CountSpec::Rest,
@@ -133,10 +135,16 @@ pub(super) fn step(text: &str) -> Step {
             ("back", "all") => step.back_to_cold = given(BackToCold::All),
             ("back", pieces) => step.back_to_cold = given(BackToCold::Pieces(names(pieces))),
             ("cuts", parts) => step.cuts_through = names(parts),
+            ("names", parts) => step.anatomy = names(parts),
+            ("tools", tools) => step.tools = given(names(tools).into_iter().map(one_tool).collect()),
             (other, _) => panic!("`{other}` in `{text}`"),
         }
     }
     step
+}
+
+fn one_tool(tool: Spanned<String>) -> Spanned<ToolChoice> {
+    spanned(ToolChoice { any_of: vec![tool] })
 }
 
 /// A procedure that starts from `start` at 8 to 12 kg, typically 10.

@@ -1,4 +1,4 @@
-//! Which name was likely meant: the nearest of those that there are.
+//! Names: which one was likely meant, and how one is written as an id.
 
 /// The name of a list that is nearest to `text`, when one is near enough to be meant.
 ///
@@ -38,6 +38,13 @@ pub fn meant<'n>(text: &str, names: impl Iterator<Item = &'n str> + Clone) -> Op
     let holding: Vec<String> =
         names.filter(|name| asked.iter().all(|word| words(name).contains(word))).map(|name| format!("`{name}`")).collect();
     (1..=4).contains(&holding.len()).then(|| holding.join(" or "))
+}
+
+/// A name as an id: its words in lower case, joined by hyphens.
+#[must_use]
+pub fn hyphenated(name: &str) -> String {
+    let words = name.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty());
+    words.map(str::to_lowercase).collect::<Vec<_>>().join("-")
 }
 
 /// In lower case, with hyphens between its words.

@@ -4,6 +4,7 @@
 
 use std::collections::BTreeMap;
 
+use crate::model::names::hyphenated;
 use crate::model::quantity::Range;
 use crate::model::words::{PartKind, Verified};
 
@@ -85,11 +86,4 @@ impl PartCount {
             Self::Each(by_species) => by_species.get(species).copied(),
         }
     }
-}
-
-/// A name as an id: its words in lower case, joined by hyphens.
-#[must_use]
-pub fn hyphenated(name: &str) -> String {
-    let words = name.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty());
-    words.map(str::to_lowercase).collect::<Vec<_>>().join("-")
 }

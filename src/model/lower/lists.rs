@@ -7,7 +7,7 @@ use super::words::word;
 use crate::finding::Finding;
 use crate::model::guidebook::{AnatomyPart, Caution, Cut, Guidebook, Tool, TradeName};
 use crate::model::quantity::parse;
-use crate::model::stated::Spanned;
+use crate::model::stated::{Spanned, Stated};
 use crate::model::words::{Harm, PartKind, Signal};
 use crate::source::Documents;
 use crate::source::documents::others as doc;
@@ -47,12 +47,16 @@ pub(super) fn lower(documents: &Documents, book: &mut Guidebook, gathered: &mut 
                     let finding =
                         Finding::fault("wrong-kind", context.at(field.span), "expected a mapping that says what the part is, found text");
                     context.report(finding.help("Write `name:` and `kind:` below it."));
+                    parts.insert(part.value.clone(), unread_part(part));
                 }
                 Some(doc::AnatomyEntry::Part(_)) if !context.id_is_sound(&part, "an anatomical part") => {}
                 Some(doc::AnatomyEntry::Part(stated)) => {
                     parts.insert(part.value.clone(), anatomy(part, stated, &mut context));
                 }
-                None => {}
+                // What could not be read is told; the part is known all the same.
+                None => {
+                    parts.insert(part.value.clone(), unread_part(part));
+                }
             }
         }
         book.anatomy.insert(species, parts);
@@ -116,6 +120,21 @@ fn trade_names(item: &Required<doc::TradeName>, context: &Context<'_>) -> Vec<Tr
             .into_iter()
             .map(|(name, region)| TradeName { name, region: region.value().map(|region| region.trim().to_owned()) })
             .collect(),
+    }
+}
+
+/// A part of which nothing is known but its id.
+const fn unread_part(part: Spanned<String>) -> AnatomyPart {
+    AnatomyPart {
+        part,
+        name: Stated::Broken,
+        also: Vec::new(),
+        kind: Stated::Broken,
+        count: Stated::Broken,
+        regions: Vec::new(),
+        does: Stated::Broken,
+        lies: Stated::Broken,
+        sources: Vec::new(),
     }
 }
 

@@ -4,6 +4,7 @@ use super::context::Context;
 use super::output;
 use super::words::word;
 use crate::finding::{Finding, Place, Span};
+pub(super) use crate::model::names::hyphenated;
 use crate::model::procedure::{After, BackToCold, Output, Picture, PictureLine, Question, Step, ToolChoice};
 use crate::model::quantity::parse;
 use crate::model::stated::{Spanned, Stated};
@@ -68,12 +69,6 @@ pub(super) fn lower(stated: &doc::Step, span: Span, context: &mut Context<'_>) -
         sources: context.list(&stated.sources),
         name,
     }
-}
-
-/// A name as an id: its words in lower case, joined by hyphens.
-pub(super) fn hyphenated(name: &str) -> String {
-    let words: Vec<String> = name.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty()).map(str::to_lowercase).collect();
-    words.join("-")
 }
 
 /// The first line of the step's mapping: its name, or wherever the mapping begins.

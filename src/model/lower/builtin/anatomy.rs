@@ -69,7 +69,7 @@ mod tests {
     use std::collections::BTreeSet;
 
     use crate::model::builtin::Builtin;
-    use crate::model::builtin::anatomy::hyphenated;
+    use crate::model::names::hyphenated;
 
     /// What the files promise at their top: every group of a species is there, parts belong to parts of the same
     /// group, and no name stands twice in a group.

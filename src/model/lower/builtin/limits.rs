@@ -27,8 +27,8 @@ pub(super) fn load(findings: &mut Vec<Finding>) -> BTreeMap<String, Vec<Limit>> 
 }
 
 fn limit(stated: &doc::Limit) -> Option<Limit> {
-    let from = optional(&stated.from_age, |text| months(text))?.map(AgeBound::From);
-    let over = optional(&stated.over_age, |text| months(text))?.map(AgeBound::Over);
+    let from = optional(&stated.from_age, months)?.map(AgeBound::From);
+    let over = optional(&stated.over_age, months)?.map(AgeBound::Over);
     let products = list(&stated.product).iter().map(|word| Product::from_word(word)).collect::<Option<_>>()?;
     Some(Limit {
         id: text(&stated.id)?,
@@ -40,7 +40,7 @@ fn limit(stated: &doc::Limit) -> Option<Limit> {
         at_least: text(&stated.at_least).map(figure),
         above: text(&stated.above).map(figure),
         printed_twin: text(&stated.printed_twin),
-        duration: optional(&stated.duration, |text| duration(text))?,
+        duration: optional(&stated.duration, duration)?,
         clock: optional(&stated.clock, |word| Clock::from_word(word.trim()))?,
         only_when_asked: stated.only_when_asked.value().copied().unwrap_or(false),
         age: from.or(over),
