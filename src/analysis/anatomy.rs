@@ -75,16 +75,45 @@ impl<'a> Anatomy<'a> {
         Self::of(book, procedure.species.value()?)
     }
 
+    /// The id of the part that is called so.
+    #[must_use]
+    pub fn id_of(&self, name: &str) -> Option<&'a str> {
+        if let Some(own) = self.own {
+            let id = self.own_names.get(name).copied().unwrap_or(name);
+            if let Some((id, _)) = own.get_key_value(name).or_else(|| own.get_key_value(id)) {
+                return Some(id);
+            }
+        }
+        self.builtin.find(name).map(|(id, _)| id)
+    }
+
+    /// True when a part is called so and has this id.
+    #[must_use]
+    pub fn is(&self, name: &str, id: &str) -> bool {
+        self.id_of(name) == Some(id)
+    }
+
+    /// The ids of all parts of a kind, sorted.
+    pub fn of_kind(&self, kind: PartKind) -> impl Iterator<Item = &'a str> {
+        let own = self.own;
+        let says = move |id: &str| own.and_then(|own| own.get(id)).and_then(|part| part.kind.value()).copied();
+        let builtin = self.builtin.parts.iter().filter(move |(id, part)| says(id).unwrap_or(part.kind) == kind).map(|(id, _)| id.as_str());
+        let known = &self.builtin.parts;
+        let added =
+            own.into_iter().flatten().map(|(id, _)| id.as_str()).filter(move |id| !known.contains_key(*id) && says(id) == Some(kind));
+        let mut all: Vec<&'a str> = builtin.chain(added).collect();
+        all.sort_unstable();
+        all.into_iter()
+    }
+
     /// The part that is called so.
     #[must_use]
     pub fn find(&self, name: &str) -> Option<Part<'a>> {
-        if let Some(own) = self.own {
-            let id = if own.contains_key(name) { name } else { self.own_names.get(name).copied().unwrap_or(name) };
-            if let Some((id, part)) = own.get_key_value(id) {
-                return Some(self.own_part(id, part));
-            }
+        let id = self.id_of(name)?;
+        match self.own.and_then(|own| own.get(id)) {
+            Some(part) => Some(self.own_part(id, part)),
+            None => self.builtin.parts.get(id).map(|part| self.builtin_part(id, part)),
         }
-        self.builtin.find(name).map(|(id, part)| self.builtin_part(id, part))
     }
 
     /// All parts, those of the guidebook last.

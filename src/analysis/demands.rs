@@ -217,7 +217,7 @@ impl<'a> Demands<'a> {
     /// The first of these parts that the step names, frees or cuts.
     fn part_in(&self, step: &'a Step, parts: &[String]) -> Option<&'a str> {
         let anatomy = self.anatomy.as_ref()?;
-        let wanted = |name: &'a str| anatomy.find(name).map(|part| part.id).filter(|id| parts.iter().any(|part| part == id));
+        let wanted = |name: &'a str| anatomy.id_of(name).filter(|id| parts.iter().any(|part| part == id));
         let called = |piece: &'a Spanned<String>| wanted(bare(&piece.value, anatomy.species));
         let named = || step.anatomy.iter().chain(&step.cuts_through).find_map(|name| wanted(&name.value));
         let freed = || {

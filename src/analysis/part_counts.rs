@@ -67,7 +67,7 @@ fn in_step<'a>(
 ) -> Option<TooMany<'a>> {
     let most = part.count?;
     let too_many = |output, found| TooMany { step: at, output, part: part.id, found, most, paired: part.paired, sure: part.count_is_sure };
-    let is_part = |name: &str| anatomy.find(name).is_some_and(|found| found.id == part.id);
+    let is_part = |name: &str| anatomy.is(name, part.id);
     let (mut sum, mut sides) = (0_u32, 1_u32);
     for (position, output) in step.give.iter().enumerate() {
         let Some(count) = output.counts.iter().find(|count| is_part(&count.part.value)) else { continue };

@@ -6,7 +6,7 @@ use std::collections::BTreeSet;
 
 use crate::model::age::Age;
 use crate::model::builtin::limits::Limit;
-use crate::model::words::{PartKind, Stage, Use};
+use crate::model::words::{Stage, Use};
 use crate::model::{Guidebook, Procedure};
 
 use super::anatomy::{Anatomy, named_parts};
@@ -59,14 +59,9 @@ pub fn named<'a>(procedure: &Procedure, anatomy: &Anatomy<'a>) -> BTreeSet<&'a s
     for step in &procedure.steps {
         let pieces = step.give.iter().map(|output| bare(&output.piece.value, anatomy.species));
         let names = named_parts(step).map(|name| name.value.as_str()).chain(pieces);
-        named.extend(names.filter_map(|name| anatomy.find(name)).map(|part| part.id));
+        named.extend(names.filter_map(|name| anatomy.id_of(name)));
     }
     named
-}
-
-/// Glands of the animal.
-pub fn glands<'a>(anatomy: &Anatomy<'a>) -> BTreeSet<&'a str> {
-    anatomy.parts().filter(|part| part.kind == Some(PartKind::Gland)).map(|part| part.id).collect()
 }
 
 /// How a part ends.

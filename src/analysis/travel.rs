@@ -33,7 +33,7 @@ pub fn follow(procedure: &Procedure, network: &Network, anatomy: &Anatomy<'_>, p
     if !network.is_sound() {
         return Vec::new();
     }
-    let is_part = |name: &str| anatomy.find(name).is_some_and(|found| found.id == part);
+    let is_part = |name: &str| anatomy.is(name, part);
     let mut traces: Vec<Trace> = Vec::new();
     for (at, (step, ends)) in procedure.steps.iter().zip(&network.steps).enumerate() {
         let taken: BTreeSet<usize> = ends.takes.iter().flatten().copied().collect();

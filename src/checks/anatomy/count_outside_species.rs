@@ -48,7 +48,7 @@ fn words(procedure: &Procedure, found: &TooMany<'_>, anatomy: &Anatomy<'_>) -> O
     let Some(output) = found.output.and_then(|output| step.give.get(output)) else {
         return Some((step.give_key, format!("the outputs of `{}` hold together", step_name(step))));
     };
-    let count = output.counts.iter().find(|count| anatomy.find(&count.part.value).is_some_and(|part| part.id == found.part))?;
+    let count = output.counts.iter().find(|count| anatomy.is(&count.part.value, found.part))?;
     let place = count.number.given().map_or(count.part.place, |number| number.place);
     Some((place, format!("`{}` holds", output.piece.value)))
 }

@@ -1,11 +1,11 @@
 //! Glands that end where food goes.
 
 use crate::analysis::anatomy::Anatomy;
-use crate::analysis::risk_material::{glands, misplaced, use_of};
+use crate::analysis::risk_material::{misplaced, use_of};
 use crate::checks::hazard_words::{and, of_number};
 use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
 use crate::finding::{Level, Place};
-use crate::model::words::Use;
+use crate::model::words::{PartKind, Use};
 
 pub(in crate::checks) static CHECK: Check = Check {
     info: CheckInfo {
@@ -24,7 +24,7 @@ pub(in crate::checks) static CHECK: Check = Check {
 fn run(subject: &Subject<'_>, report: &mut Report) {
     for (_, procedure, analysis) in subject.procedures() {
         let Some(anatomy) = Anatomy::of_procedure(subject.book, procedure) else { continue };
-        let all: Vec<&str> = glands(&anatomy).into_iter().collect();
+        let all: Vec<&str> = anatomy.of_kind(PartKind::Gland).collect();
         let mut told: Vec<(Place, Vec<&str>, Option<usize>)> = Vec::new();
         for wrong in misplaced(procedure, analysis, &anatomy, &all, &[Use::Inedible, Use::RiskMaterial]) {
             let stated = wrong.piece.and_then(|piece| use_of(procedure, &analysis.network, piece));

@@ -2,11 +2,12 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::analysis::anatomy::Anatomy;
+use crate::analysis::anatomy::{Anatomy, Part};
 use crate::analysis::regions::Regions;
-use crate::analysis::risk_material::{glands, named};
+use crate::analysis::risk_material::named;
 use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject};
 use crate::finding::Level;
+use crate::model::words::PartKind;
 use crate::model::{Guidebook, Procedure};
 
 pub(in crate::checks) static CHECK: Check = Check {
@@ -28,16 +29,14 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
     let givers = givers(book);
     for (_, procedure, analysis) in subject.procedures() {
         let Some(anatomy) = Anatomy::of_procedure(book, procedure) else { continue };
-        let glands = glands(&anatomy);
+        let glands: Vec<Part<'_>> = anatomy.of_kind(PartKind::Gland).filter_map(|id| anatomy.find(id)).collect();
         let regions = Regions::of(book, procedure, &analysis.network, &anatomy);
         let mut known: Option<BTreeSet<&str>> = None;
         let mut told: BTreeSet<&str> = BTreeSet::new();
         for (step, ends) in procedure.steps.iter().zip(&analysis.network.steps) {
             for (name, piece) in step.take.iter().zip(&ends.takes) {
                 let Some(lies) = piece.and_then(|piece| regions.lies(piece)) else { continue };
-                for part in
-                    anatomy.parts().filter(|part| glands.contains(part.id) && part.regions.iter().any(|region| lies.contains(region)))
-                {
+                for part in glands.iter().filter(|part| part.regions.iter().any(|region| lies.contains(region))) {
                     let known = known.get_or_insert_with(|| named_so_far(&givers, &anatomy, procedure));
                     if known.contains(part.id) || !told.insert(part.id) {
                         continue;

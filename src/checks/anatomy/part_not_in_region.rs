@@ -34,7 +34,7 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
             for name in named_parts(step) {
                 let Some(part) = anatomy.find(&name.value) else { continue };
                 let lies = |region: &&str| reached.contains(region);
-                if part.regions.is_empty() || part.regions.iter().any(|region| lies(region)) || !told.insert(part.id) {
+                if part.regions.is_empty() || part.regions.iter().any(&lies) || !told.insert(part.id) {
                     continue;
                 }
                 let taken = and(step.take.iter().map(|piece| piece.value.as_str()));
@@ -44,7 +44,7 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
                     part.regions.join(" and the "),
                     reached.iter().copied().collect::<Vec<_>>().join(" and the ")
                 );
-                let here = of_kind(&anatomy, part.kind, |other| other.regions.iter().any(|region| lies(region)));
+                let here = of_kind(&anatomy, part.kind, |other| other.regions.iter().any(&lies));
                 let help = if here.is_empty() {
                     format!("Correct the name, or the region of {taken} in the cut list.")
                 } else {

@@ -28,11 +28,13 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
         let Some(anatomy) = Anatomy::of_procedure(book, procedure) else { continue };
         for named in each_once(procedure) {
             let id = named.name.value.as_str();
+            if anatomy.id_of(id).is_some() {
+                continue;
+            }
             let others: Vec<_> = book.builtin.groups_with(id, anatomy.group).collect();
-            let Some((_, kind)) = others.first().filter(|_| anatomy.find(id).is_none()) else { continue };
+            let Some((_, kind)) = others.first() else { continue };
             let groups = others.iter().map(|(group, _)| plain(group)).collect::<Vec<_>>();
-            let message =
-                format!("{} has no `{id}`; {} have it{}", species(book, anatomy.species), list(&groups), here_and_in(named.more));
+            let message = format!("{} has no `{id}`; {} have it{}", species(book, anatomy.species), list(&groups), here_and_in(named.more));
             let all = of_kind(&anatomy, Some(*kind), |_| true);
             let help = match nearest(id, all.iter().copied()) {
                 Some(near) => format!("Write `{near}` if that is meant."),

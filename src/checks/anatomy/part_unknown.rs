@@ -25,7 +25,7 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
         let Some(anatomy) = Anatomy::of_procedure(subject.book, procedure) else { continue };
         for named in each_once(procedure) {
             let id = named.name.value.as_str();
-            if anatomy.find(id).is_some() || subject.book.builtin.groups_with(id, anatomy.group).next().is_some() {
+            if anatomy.id_of(id).is_some() || subject.book.builtin.groups_with(id, anatomy.group).next().is_some() {
                 continue;
             }
             let all: Vec<&str> = anatomy.parts().map(|part| part.id).collect();

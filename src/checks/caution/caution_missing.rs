@@ -44,7 +44,7 @@ fn tell(subject: &Subject<'_>, procedure: &Procedure, report: &mut Report) {
         let more = lacks.iter().map(|lack| lack.more).max().unwrap_or(0);
         let name = step_name(lacking.step);
         let reason =
-            if same { format!("{} demands", because(book, &first.demand.because)) } else { "its tools and parts demand".to_owned() };
+            if same { format!("{} demands", because(book, &first.demand.because)) } else { "what it uses and cuts demands".to_owned() };
         let message = format!(
             "`{name}` lacks the caution{} {}: {reason} {}{}",
             of_number(ids.len(), "", "s"),

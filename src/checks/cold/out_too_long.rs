@@ -127,10 +127,7 @@ mod tests {
     loss: 0
 ";
 
-    fn wings(own: &str, lines: &str) {
-        let guidebook = format!(
-            "title: T\nlimits: eu-853\nstricter:\n  - {{ limit: time-out, at-most: {own}, watch: the learner, every: each piece, if-missed: Put it back. }}\n"
-        );
+    fn under(guidebook: &str, lines: &str) {
         let guide = format!(
             "{HEAD}{STEPS}{lines}    take: chicken-body
     do: Cut.
@@ -138,7 +135,12 @@ mod tests {
     loss: 0
 "
         );
-        files(&[("guidebook.yaml", &guidebook), ("chicken/whole.yaml", &guide)]);
+        files(&[("guidebook.yaml", guidebook), ("chicken/whole.yaml", &guide)]);
+    }
+
+    fn wings(own: &str, lines: &str) {
+        let stricter = format!("{{ limit: time-out, at-most: {own}, watch: the learner, every: each piece, if-missed: Put it back. }}");
+        under(&format!("title: T\nlimits: eu-853\nstricter:\n  - {stricter}\n"), lines);
     }
 
     #[test]
@@ -171,5 +173,29 @@ mod tests {
     at-once: 6
 ",
         );
+    }
+
+    /// One run of 240 minutes under the Food Code; two hours in all, over every stretch, in Australia.
+    #[test]
+    fn the_clock_of_the_profile() {
+        under(
+            "title: T\nlimits: us-food-code\n",
+            "    back-to-cold: all
+  - name: Take off the wings
+#   ^^^^ fault[out-too-long] in step 2, `Take off the wings` (241), 1 over the 240 minutes that us-food-code allows (FDA Food Code, 3-501.19(B))
+    minutes: 241
+",
+        );
+        under("title: T\nlimits: us-food-code\n", "    back-to-cold: all\n  - name: Take off the wings\n    minutes: 240\n");
+        under(
+            "title: T\nlimits: australia-retail\n",
+            "    back-to-cold: all
+  - name: Take off the wings
+#   ^^^^ fault[out-too-long] out of the cold for 121 minutes in all, all its stretches added, in step 2, `Take off the wings` (101), 1 over the 120 minutes that australia-retail allows
+    minutes: 101
+",
+        );
+        under("title: T\nlimits: australia-retail\n", "    back-to-cold: all\n  - name: Take off the wings\n    minutes: 100\n");
+        under("title: T\nlimits: canada\n", "  - name: Take off the wings\n    minutes: 500\n");
     }
 }

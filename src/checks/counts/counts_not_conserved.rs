@@ -1,8 +1,12 @@
 //! Counted parts that do not come out as they went in.
 
+use crate::analysis::anatomy::Anatomy;
 use crate::analysis::counts::CountTrouble;
+use crate::analysis::part_counts::too_many;
+use crate::analysis::procedure::ProcedureAnalysis;
 use crate::checks::{Check, CheckInfo, Group, Report, Run, Subject, weight};
 use crate::finding::Level;
+use crate::model::Procedure;
 
 pub(in crate::checks) static CHECK: Check = Check {
     info: CheckInfo {
@@ -22,6 +26,10 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
     for (_, procedure, analysis) in subject.procedures() {
         for trouble in &analysis.counts.troubles {
             let CountTrouble::NotConserved { step, part, taken, given } = trouble else { continue };
+            // A number that no animal of the species has is wrong where it stands, and is told there.
+            if outside_species(subject, procedure, analysis, part, *step) {
+                continue;
+            }
             let Some(step) = procedure.steps.get(*step) else { continue };
             let (by, side) =
                 if given.low > taken.high { (given.low - taken.high, "too many") } else { (taken.low - given.high, "missing") };
@@ -32,6 +40,12 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
             );
         }
     }
+}
+
+/// True when an earlier step counts more of the part than the species has.
+fn outside_species(subject: &Subject<'_>, procedure: &Procedure, analysis: &ProcedureAnalysis, part: &str, step: usize) -> bool {
+    let Some(anatomy) = Anatomy::of_procedure(subject.book, procedure) else { return false };
+    too_many(subject.book, procedure, analysis, &anatomy).iter().any(|found| found.step < step && anatomy.is(part, found.part))
 }
 
 #[cfg(test)]
