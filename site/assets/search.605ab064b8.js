@@ -5,7 +5,7 @@
   // How well words agree; a word that only begins others, and few, may also be a slip, and such hits come far behind.
   var FEW = 10, FAR_BEHIND = 64, EXACT = 8, FORM = 7, PARTED = 6, BEGINNING = 6, SHORT_BEGINNING = 5, ERROR = 4, ERROR_AT_FIRST = 3;
   var WORD = /\d+(?:[.,]\d+)+|[\p{Alphabetic}\p{N}]+/gu, LETTERS = { 'ß': 'ss', 'æ': 'ae', 'œ': 'oe', 'ø': 'o', 'đ': 'd', 'ð': 'd', 'ł': 'l' };
-  var VALUE = new Uint8Array(128);
+  var VALUE = new Uint8Array(128), clz32 = Math.clz32;
   'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_'.split('').forEach(function (letter, value) { VALUE[letter.charCodeAt(0)] = value; });
 
   // Words as the index has them: compatibility forms apart, marks dropped, letters small, apostrophes inside dropped.
@@ -15,17 +15,32 @@
     return (folded.match(WORD) || []).map(function (word) { return Array.from(word.replace(/,/g, '.')).slice(0, 40).join(''); });
   }
 
-  // Bits of a text, six a character, read from a character on.
+  // Bits of a text, six a character, read from a character on; up to 29 are held, so that runs are counted at once.
   function Bits(text, at) { this.text = text; this.at = at; this.held = 0; this.count = 0; }
+  Bits.prototype.fill = function () { while (this.count < 24) { this.held = (this.held & (1 << this.count) - 1) << 6 | VALUE[this.text.charCodeAt(this.at++)]; this.count += 6; } };
   Bits.prototype.bits = function (width) {
-    while (this.count < width) { this.held = this.held << 6 | VALUE[this.text.charCodeAt(this.at++)]; this.count += 6; }
+    if (this.count < width) this.fill();
     this.count -= width;
-    var value = this.held >>> this.count;
-    this.held &= (1 << this.count) - 1;
-    return value;
+    return this.held >>> this.count & (1 << width) - 1;
   };
-  Bits.prototype.unary = function () { var ones = 0; while (this.bits(1)) ones += 1; return ones; };
+  // How many ones come before a zero; the zero is read too.
+  Bits.prototype.unary = function () {
+    for (var ones = 0, run; ; ones += run) {
+      this.fill();
+      run = clz32(~(this.held << 32 - this.count));
+      if (run < this.count) { this.count -= run + 1; return ones + run; }
+      this.count = 0;
+    }
+  };
   Bits.prototype.gamma = function () { var width = 0; while (!this.bits(1)) width += 1; return 1 << width | this.bits(width); };
+  // Where a word stands: text 0, text often 10, notes 110, else 111 and three bits.
+  Bits.prototype.place = function () {
+    this.fill();
+    var run = clz32(~(this.held << 32 - this.count));
+    if (run < 3) { this.count -= run + 1; return run; }
+    this.count -= 3;
+    return 3 + this.bits(3);
+  };
 
   // What is read once, when the index arrives.
   function open(data) {
@@ -47,7 +62,7 @@
     return data.opened;
   }
 
-  // Calls `use` with record and class for each place of the words from `from` up to but without `to`.
+  // Calls `use` with record and kind of place for each place of the words from `from` up to but without `to`.
   // Lists that are not there yet are put on `missing` by the name of their file.
   function places(index, from, to, missing, use) {
     var data = index.data, block = data.block, part = 0, first = from - from % block, at;
@@ -57,11 +72,11 @@
       if (list.text === undefined) { missing[list.file] = true; continue; }
       var bits = new Bits(list.text, index.starts[at / block] - index.starts[list.from]);
       for (var word = at; word < to && word < at + block; word += 1) {
-        var count = bits.gamma(), mean = Math.floor(data.records * 11 / (count * 16)), width = mean > 1 ? 31 - Math.clz32(mean) : 0, record = -1;
+        var count = bits.gamma(), mean = Math.floor(data.records * 11 / (count * 16)), width = mean > 1 ? 31 - clz32(mean) : 0, record = -1;
         while (count--) {
           record += 1 + (bits.unary() << width | bits.bits(width));
-          var kind = !bits.bits(1) ? 0 : !bits.bits(1) ? 1 : !bits.bits(1) ? 2 : 3 + bits.bits(3);
-          if (word >= from) use(record, kind);
+          var place = bits.place();
+          if (word >= from) use(record, place);
         }
       }
     }
@@ -79,11 +94,11 @@
   // One query on its way: what each word was found to be, and which files are needed first.
   function Search(index) { this.index = index; this.missing = {}; this.count = 0; }
   Search.prototype.word = function (text, isOpen) { return { text: text, open: isOpen, values: new Map(), matched: new Set(), known: false, mended: false }; };
-  Search.prototype.take = function (word, from, to, quality, behind) {
-    var count = this.count, lengths = this.index.data.lengths, values = word.values;
+  Search.prototype.take = function (word, from, to, quality, farBehind) {
+    var behind = farBehind || 1, count = this.count, lengths = this.index.data.lengths, values = word.values;
     places(this.index, from, to, this.missing, function (record, place) {
       var size = SIZES[place], weight = BASES[place] + (!size ? 0 : size <= count ? 32 : size === count + 1 ? 8 : 0);
-      var value = Math.floor(weight * quality * (place < 3 ? 60 - lengths.charCodeAt(record) : 10) / (behind || 1));
+      var value = weight * quality * (place < 3 ? 60 - lengths.charCodeAt(record) : 10) / behind | 0;
       if (!(values.get(record) >= value)) values.set(record, value);
     });
     for (; from < to; from += 1) word.matched.add(from);
