@@ -7,6 +7,7 @@ mod reading;
 
 use proptest::collection::vec;
 use proptest::prelude::{ProptestConfig, Strategy, any, prop_assert, prop_assert_eq, proptest};
+use proptest::test_runner::FileFailurePersistence;
 use reading::{found, found_if_read};
 use seamwise::analysis::reconcile::decimal::Decimal;
 
@@ -45,7 +46,7 @@ fn rounded(rows: &[(u64, u8)], share_decimals: u32) -> String {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 400, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 400, failure_persistence: Some(Box::new(FileFailurePersistence::Direct("tests/seeds/reconcile.txt"))), ..ProptestConfig::default() })]
 
     /// The miss of rows that are rounded by themselves is never called anything but rounding, and no row is blamed.
     #[test]

@@ -3,6 +3,7 @@
 use std::sync::LazyLock;
 
 use proptest::prelude::*;
+use proptest::test_runner::FileFailurePersistence;
 use seamwise::model::words::State;
 use seamwise::site::search::{Index, Kind, OtherName, Record, Sizes, words, words_and_compounds};
 
@@ -64,7 +65,7 @@ fn shown(text: &str) -> String {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 40, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 40, failure_persistence: Some(Box::new(FileFailurePersistence::Direct("tests/seeds/search.txt"))), ..ProptestConfig::default() })]
 
     #[test]
     fn every_record_comes_back_and_every_word_leads_to_it(records in prop::collection::vec(any_record(), 0..300)) {
@@ -98,6 +99,7 @@ proptest! {
 }
 
 proptest! {
+    #![proptest_config(ProptestConfig { cases: 256, failure_persistence: Some(Box::new(FileFailurePersistence::Direct("tests/seeds/search.txt"))), ..ProptestConfig::default() })]
     #[test]
     fn cutting_words_again_changes_nothing(text in any_text()) {
         for word in words(&text) {
