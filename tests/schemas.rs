@@ -15,6 +15,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use seamwise::model::builtin::Builtin;
+use seamwise::model::builtin::limits::own_figure;
 use seamwise::model::words::{Harm, LimitKind, Parasites, PartKind, Product, Side, Signal, State, Tax, Units, Use};
 use seamwise::source::schema::{Kind, render, words};
 
@@ -75,6 +76,31 @@ fn offered_ids_are_those_that_are_built_in() {
     same(words::TOOLS, builtin.tools.keys());
     same(words::CAUTIONS, builtin.cautions.keys());
     same(words::GROUPS, builtin.species.values().map(|species| &species.group));
+}
+
+#[test]
+fn limits_of_time_are_those_that_take_a_time() {
+    for limit in LimitKind::ALL {
+        let takes_time = own_figure(*limit, "30 minutes").is_ok();
+        assert_eq!(words::LIMIT_OF_TIME.contains(&limit.word()), takes_time, "{}", limit.word());
+        assert_eq!(own_figure(*limit, "3 °C").is_ok(), !takes_time, "{}", limit.word());
+    }
+}
+
+#[test]
+fn signal_words_are_those_that_the_check_asks_for() {
+    for (harm, signals) in words::SIGNALS_FOR {
+        for signal in words::SIGNAL {
+            let text =
+                format!("full-tub: {{ signal: {signal}, harm: {harm}, hazard: A tub., consequence: A strain., avoid: Lift with two. }}\n");
+            let files = [("cautions.yaml", text.as_str()), ("guidebook.yaml", "title: x\n")];
+            let files = files.map(|(path, text)| (path.to_owned(), seamwise::source::Entry::File(text.as_bytes().to_vec())));
+            let inspection = seamwise::inspect(files.into_iter().collect());
+            let told = inspection.findings.iter().any(|finding| finding.check == "signal-not-matching-harm");
+            assert_eq!(told, !signals.contains(signal), "{harm} and {signal}");
+        }
+    }
+    assert_eq!(words::SIGNALS_FOR.iter().map(|(harm, _)| *harm).collect::<Vec<_>>(), words::HARM);
 }
 
 #[test]

@@ -15,7 +15,9 @@ use std::sync::LazyLock;
 use proptest::prelude::*;
 use proptest::test_runner::FileFailurePersistence;
 use regex::Regex;
+use seamwise::model::builtin::limits::own_figure;
 use seamwise::model::quantity::parse::{self, Slip, SlipKind};
+use seamwise::model::words::LimitKind;
 use seamwise::source::schema::{Kind, schema};
 
 /// The pattern of a definition in the schema of a kind of document.
@@ -34,6 +36,13 @@ struct Spelling {
 static SPELLINGS: LazyLock<Vec<Spelling>> = LazyLock::new(|| {
     let of = |name, kind, read| Spelling { name, pattern: pattern(kind, name), read };
     vec![
+        of("LimitText", Kind::Guidebook, |text| {
+            let time = || own_figure(LimitKind::TimeOut, text).map(drop);
+            // A time finer than a thousandth of a minute is told as no time at all.
+            let fine = text.split_once('.').is_some_and(|(_, part)| part.chars().take_while(char::is_ascii_digit).count() > 3);
+            let figure = own_figure(LimitKind::Hold, text).map(drop).or_else(|_| time());
+            figure.map_err(|slip| if fine { Slip::new(SlipKind::Digits, slip.message, slip.help) } else { slip })
+        }),
         of("ShareText", Kind::Procedure, |text| if text.trim() == "rest" { Ok(()) } else { parse::share(text).map(drop) }),
         of("OneShare", Kind::Procedure, |text| parse::share(text).and_then(|range| one(range.is_single()))),
         of("ShareOfWhole", Kind::Prices, |text| parse::share(text).map(drop)),
@@ -80,7 +89,7 @@ fn is_narrower(spelling: &Spelling, text: &str) -> bool {
         });
     match spelling.name {
         "TemperatureText" => false,
-        "OneShare" | "OneWeight" | "WholeText" => ranged,
+        "OneShare" | "OneWeight" | "WholeText" | "LimitText" => ranged,
         "PriceText" => signed || text.split_once('/').is_some_and(|(_, per)| per.contains(minus) || per.contains(" to ")),
         _ => signed,
     }
@@ -134,7 +143,7 @@ proptest! {
         low in "[+-]?[0-9]{1,3}(\\.[0-9]{1,3})?",
         high in "[+-]?[0-9]{1,3}(\\.[0-9]{1,3})?",
         ounces in "( ?[0-9]{1,2}(\\.5)? ?oz)?",
-        unit in prop::sample::select(vec!["%", "kg", "g", "lb", "oz", "°C", "°F", "C", "F", "mm", "cm", "in", "", "/ kg", "/ 100 g", "/ h", "/lb"]),
+        unit in prop::sample::select(vec!["%", "kg", "g", "lb", "oz", "°C", "°F", "C", "F", "mm", "cm", "in", "", "/ kg", "/ 100 g", "/ h", "/lb", "h", "minutes", "day"]),
         both in any::<bool>(),
         dash in prop::sample::select(vec!["–", "-", " – ", " - ", " to ", "—", "−", "  to  ", "to", ""]),
         blank in prop::sample::select(vec!["", " ", "\u{a0}", "\u{202f}", "  "]),

@@ -53,6 +53,8 @@ region: uk
 limits: eu-853
 stricter:
   - { limit: hold, at-most: 3 °C, watch: head butcher, every: morning and noon, if-missed: Back to the cold. }
+  - { limit: time-out, at-most: 90 min }
+  - { limit: cleaning-interval, at-most: 240 }
 site: https://example.org/guides/
 theme: ours
 over: ../course
@@ -113,7 +115,7 @@ steps:
     wear: [mesh-gauntlet, mesh-apron]
     minutes: 5–12
     landmark: The ridge of the spine.
-    anatomy: [feather-bone]
+    anatomy: [feather-bones]
     anatomy-note: The feather bones stand upright.
     good: No meat on the bone.
     mistakes: Cuts into the eye.
@@ -132,7 +134,7 @@ steps:
         share: 27.6 to 33.6 %
         typical: 30.5 %
         pieces: 1
-        counts: { ribs: 11, lumbar-vertebrae: 5–6, rib-tips: rest }
+        counts: { ribs: 11, lumbar-vertebrae: 5–6, true-ribs: rest }
         holds: [vertebral-column]
         side: left
         sources: [Course notes]

@@ -5,7 +5,7 @@ use serde::Deserialize;
 
 use super::texts::{Id, LimitText, Line, PathText, Word};
 use crate::source::field::{Optional, Required};
-use crate::source::schema::{spelling, words};
+use crate::source::schema::{rules, spelling, words};
 
 /// What the whole guidebook states of itself.
 #[derive(Debug, Clone, Deserialize, JsonSchema)]
@@ -44,6 +44,7 @@ pub struct Guidebook {
 /// One limit of the shop.
 #[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
+#[schemars(transform = rules::stricter)]
 pub struct Stricter {
     /// `hold`, `room`, `time-out`, `receiving`, `tool-water` or `cleaning-interval`.
     #[schemars(extend("enum" = words::LIMIT))]

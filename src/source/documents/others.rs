@@ -83,6 +83,7 @@ pub struct AnatomyPart {
 /// One caution, `cautions.yaml`.
 #[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
+#[schemars(transform = rules::caution)]
 pub struct Caution {
     /// A short name.
     pub name: Optional<Line>,

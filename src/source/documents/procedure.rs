@@ -156,7 +156,6 @@ pub struct Step {
     /// What is seen or felt at the right spot.
     pub landmark: Optional<Markdown>,
     /// Ids of bones, muscles, tissues, glands.
-    #[schemars(with = "Optional<Vec<Required<spelling::PartId>>>")]
     pub anatomy: Optional<Vec<Required<Id>>>,
     /// Why the cut goes there.
     pub anatomy_note: Optional<Markdown>,
@@ -180,7 +179,6 @@ pub struct Step {
     /// `all`, or the pieces that go back to the cold after this step.
     pub back_to_cold: Optional<OneOrMany>,
     /// Anatomical parts that are sawn across.
-    #[schemars(with = "Optional<Vec<Required<spelling::PartId>>>")]
     pub cuts_through: Optional<Vec<Required<Id>>>,
     /// The animal's side.
     #[schemars(extend("enum" = words::SIDE))]
@@ -223,9 +221,9 @@ pub struct LongOutput {
     /// How many lie there together.
     pub pieces: Optional<WholeText>,
     /// Anatomical parts inside.
+    #[schemars(extend("propertyNames" = rules::names()))]
     pub counts: Optional<Entries<CountText>>,
     /// Anatomy that travels with the piece.
-    #[schemars(with = "Optional<Vec<Required<spelling::PartId>>>")]
     pub holds: Optional<Vec<Required<Id>>>,
     /// What becomes of a final piece.
     #[serde(rename = "use")]

@@ -66,6 +66,30 @@ pub(in crate::source) fn revision(schema: &mut Schema) {
     schema.insert("allOf".to_owned(), rules);
 }
 
+/// A limit of time takes a time, the others a temperature.
+pub(in crate::source) fn stricter(schema: &mut Schema) {
+    let (time, temperature) = spelling::limit_values();
+    let (times, temperatures): (Vec<&str>, Vec<&str>) = words::LIMIT.iter().partition(|limit| words::LIMIT_OF_TIME.contains(limit));
+    let of = |limits: Vec<&str>, value: Value| {
+        json!({
+            "if": { "required": ["limit"], "properties": { "limit": { "enum": limits } } },
+            "then": { "properties": { "at-most": value } },
+        })
+    };
+    schema.insert("allOf".to_owned(), json!([of(times, time), of(temperatures, temperature)]));
+}
+
+/// The signal word goes with the harm.
+pub(in crate::source) fn caution(schema: &mut Schema) {
+    let rule = |(harm, signals): &(&str, &[&str])| {
+        json!({
+            "if": { "required": ["harm"], "properties": { "harm": { "const": harm } } },
+            "then": { "properties": { "signal": { "enum": signals } } },
+        })
+    };
+    schema.insert("allOf".to_owned(), words::SIGNALS_FOR.iter().map(rule).collect::<Vec<_>>().into());
+}
+
 /// Portions are cut to a weight or to a thickness.
 pub(in crate::source) fn portions(schema: &mut Schema) {
     schema.insert("oneOf".to_owned(), json!([{ "required": ["weight"] }, { "required": ["thickness"] }]));

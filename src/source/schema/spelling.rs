@@ -11,6 +11,8 @@ use std::borrow::Cow;
 
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 
+use serde_json::{Value, json};
+
 use super::words;
 
 /// A number of 0 or more.
@@ -25,6 +27,10 @@ const TO: &str = r"\s*(?:[-–—−]| to )\s*";
 const PERCENT: &str = r"\+?0*(?:[0-9]{1,2}(?:\.[0-9]{1,7}0*)?|100(?:\.0+)?)";
 /// From 0 to below 1, in whole billionths.
 const DECIMAL: &str = r"\+?0+(?:\.[0-9]{1,9}0*)?";
+/// One time; without a unit it is minutes.
+const TIME: &str = r"\+?[0-9]+(?:\.[0-9]+)?\s*(?:s|min|minutes?|h|hours?|days?)?";
+/// One temperature.
+const TEMPERATURE: &str = r"(?:\+|[-−–]\s*)?[0-9]+(?:\.[0-9]+)?\s*°?[CF]";
 /// What an id is made of: letters and digits of any script, hyphens, underscores; no blank and no other ASCII sign.
 const ID: &str = r"[^\s!-,./:-@\[-\^`{-~]+";
 
@@ -166,9 +172,18 @@ pub(in crate::source) fn price() -> Schema {
 }
 
 pub(in crate::source) fn limit() -> Schema {
-    let mut schema = line();
-    schema.insert("examples".to_owned(), ["4 °C", "90 minutes", "2 h"].as_slice().into());
-    schema
+    json_schema!({
+        "type": ["string", "number"],
+        "pattern": whole_text(&format!("{TIME}|{TEMPERATURE}")),
+        "minimum": 0,
+        "examples": ["4 °C", "38 °F", "90 minutes", "2 h"],
+    })
+}
+
+/// What a limit of a time may be, and what one of a temperature may be; a bare number is minutes.
+pub(super) fn limit_values() -> (Value, Value) {
+    let time = json!({ "type": ["string", "number"], "pattern": whole_text(TIME), "minimum": 0 });
+    (time, json!({ "type": "string", "pattern": whole_text(TEMPERATURE) }))
 }
 
 /// Spellings that only some fields of a kind take: for `#[schemars(with = "…")]`, and never read.
@@ -238,8 +253,6 @@ narrower! {
     CautionId = offered(words::CAUTIONS);
     /// The id of a built-in protection.
     WearId = json_schema!({ "type": "string", "enum": words::WEAR });
-    /// The id of an anatomical part: a built-in one, or one of `anatomy/<species>.yaml`.
-    PartId = line();
     /// A code of a language, perhaps with a script or a region: `en`, `pt-BR`.
     LanguageCode = json_schema!({
         "type": "string",

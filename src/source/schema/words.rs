@@ -22,6 +22,11 @@ pub const PARASITES: &[&str] = &["frozen", "farmed-with-letter"];
 pub const PART_KIND: &[&str] = &["bone", "muscle", "tissue", "gland"];
 /// A limit that a shop may set stricter.
 pub const LIMIT: &[&str] = &["hold", "room", "time-out", "receiving", "tool-water", "cleaning-interval"];
+/// Those of them that are times; the others are temperatures.
+pub const LIMIT_OF_TIME: &[&str] = &["time-out", "cleaning-interval"];
+/// The signal words that each harm asks for.
+pub const SIGNALS_FOR: &[(&str, &[&str])] =
+    &[("death", &["danger", "warning"]), ("lasting", &["warning"]), ("healing", &["caution"]), ("property", &["notice"])];
 /// Whether prices hold tax.
 pub const TAX: &[&str] = &["with", "without"];
 /// How the blade is drawn.
