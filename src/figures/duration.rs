@@ -67,7 +67,8 @@ mod tests {
     #[test]
     fn times_for_machines_follow_the_standard() {
         // ISO 8601-1 (ISO, 2019), section 5.5.2: designators P, T, H, M, S; a component that is zero may be left out.
-        for (minutes, text) in [(45_000, "PT45M"), (110_000, "PT1H50M"), (180_000, "PT3H"), (500, "PT30S"), (1_500, "PT1M30S"), (0, "PT0S")] {
+        for (minutes, text) in [(45_000, "PT45M"), (110_000, "PT1H50M"), (180_000, "PT3H"), (500, "PT30S"), (1_500, "PT1M30S"), (0, "PT0S")]
+        {
             assert_eq!(iso(Minutes(minutes)), text);
         }
     }

@@ -118,7 +118,9 @@ pub(super) fn plain(text: &str) -> String {
     for event in Parser::new_ext(clipped(text), options()) {
         match event {
             Event::Text(part) | Event::Code(part) | Event::InlineHtml(part) | Event::Html(part) => line.push_str(&part),
-            Event::SoftBreak | Event::HardBreak | Event::End(TagEnd::Paragraph | TagEnd::Heading(_) | TagEnd::Item | TagEnd::TableCell) => line.push(' '),
+            Event::SoftBreak | Event::HardBreak | Event::End(TagEnd::Paragraph | TagEnd::Heading(_) | TagEnd::Item | TagEnd::TableCell) => {
+                line.push(' ')
+            }
             _ => {}
         }
     }

@@ -70,7 +70,10 @@ fn a_piece_says_its_names_and_which_step_makes_it() {
 }
 
 fn tally(format: &str) -> Vec<u8> {
-    let command = Command::new(env!("CARGO_BIN_EXE_seamwise")).args(["tally", "procedures", "--format", format]).current_dir(env!("CARGO_MANIFEST_DIR")).output();
+    let command = Command::new(env!("CARGO_BIN_EXE_seamwise"))
+        .args(["tally", "procedures", "--format", format])
+        .current_dir(env!("CARGO_MANIFEST_DIR"))
+        .output();
     command.unwrap().stdout
 }
 
@@ -96,7 +99,8 @@ fn files_beside_tables_hold_what_tally_prints() {
             assert!(printed.contains(line), "{path}: {line}");
         }
         let page = page(&DEMO, &path.replace(".json", ".html"));
-        let links: Vec<&str> = page.all("a").filter(|(_, link)| link.get("download").is_some()).map(|(_, link)| link.text.as_str()).collect();
+        let links: Vec<&str> =
+            page.all("a").filter(|(_, link)| link.get("download").is_some()).map(|(_, link)| link.text.as_str()).collect();
         assert_eq!(links.len(), 2, "{path}");
         assert!(links[0].starts_with("CSV, ") && links[1].starts_with("JSON, "), "{links:?}");
     }
@@ -122,7 +126,8 @@ fn every_check_is_explained_under_its_anchor() {
 #[test]
 fn the_source_file_is_shown_whole() {
     let shown = page(&DEMO, "source/pork/loin-boneless.html");
-    let lines: Vec<String> = shown.with_class("code").flat_map(|(code, _)| shown.inside(code, "li").map(|(_, line)| line.text.clone())).collect();
+    let lines: Vec<String> =
+        shown.with_class("code").flat_map(|(code, _)| shown.inside(code, "li").map(|(_, line)| line.text.clone())).collect();
     let written = std::fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join("procedures/pork/loin-boneless.yaml")).unwrap();
     assert_eq!(lines, written.lines().collect::<Vec<_>>());
     for class in ["c", "k", "n"] {
@@ -213,10 +218,20 @@ fn links_of_free_pages_lead_where_inspection_says() {
     );
     let (_, picture) = read.inside(main, "img").next().unwrap();
     assert_eq!(picture.get("src"), Some("../pictures/pork-loin-lines.svg"));
-    let headings: Vec<(&str, &str)> = read.elements.iter().filter(|element| ["h1", "h2", "h3", "h4"].contains(&element.name.as_str())).map(|element| (element.name.as_str(), element.text.as_str())).collect();
+    let headings: Vec<(&str, &str)> = read
+        .elements
+        .iter()
+        .filter(|element| ["h1", "h2", "h3", "h4"].contains(&element.name.as_str()))
+        .map(|element| (element.name.as_str(), element.text.as_str()))
+        .collect();
     assert_eq!(headings, [("h1", "Rules of the room"), ("h2", "Deep"), ("h3", "Deeper"), ("h2", "Deep again")]);
     let home = page(&pages, "index.html");
-    for (href, name) in [("pages/room.html", "Rules of the room"), ("pages/about-the-shop.html", "About the shop"), ("checks/index.html", "What is checked"), ("pieces/index.html", "Pieces and their names")] {
+    for (href, name) in [
+        ("pages/room.html", "Rules of the room"),
+        ("pages/about-the-shop.html", "About the shop"),
+        ("checks/index.html", "What is checked"),
+        ("pieces/index.html", "Pieces and their names"),
+    ] {
         assert!(home.all("a").any(|(_, link)| link.get("href") == Some(href) && link.text == name), "{href}");
     }
 }

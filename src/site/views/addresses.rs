@@ -19,7 +19,8 @@ impl Views<'_> {
 
     /// The list of pages (Sitemaps protocol 0.9, sitemaps.org, 2008), with the date of its revision beside each guide.
     pub(in crate::site) fn sitemap<'a>(&self, pages: impl Iterator<Item = (&'a str, &'a Page)>) -> Vec<u8> {
-        let mut out = String::from("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<urlset xmlns=\"http://www.sitemaps.org/schemas/sitemap/0.9\">\n");
+        let mut out =
+            String::from("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<urlset xmlns=\"http://www.sitemaps.org/schemas/sitemap/0.9\">\n");
         for (path, page) in pages.filter(|(path, _)| path.ends_with(".html")) {
             let Some(address) = self.absolute(path) else { continue };
             out.push_str("<url><loc>");

@@ -83,7 +83,10 @@ mod tests {
 
     #[test]
     fn backticks_make_code_and_nothing_makes_markup() {
-        assert_eq!(paragraphs("Write `<b>`, not <i>.\n\nAlone: ` <"), "<p>Write <code>&lt;b&gt;</code>, not &lt;i&gt;.</p><p>Alone: ` &lt;</p>");
+        assert_eq!(
+            paragraphs("Write `<b>`, not <i>.\n\nAlone: ` <"),
+            "<p>Write <code>&lt;b&gt;</code>, not &lt;i&gt;.</p><p>Alone: ` &lt;</p>"
+        );
         assert_eq!(paragraphs("`loss`"), "<p><code>loss</code></p>");
     }
 }

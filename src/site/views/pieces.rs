@@ -73,12 +73,17 @@ impl Views<'_> {
             HouseCut::One(at) => Some(at),
             HouseCut::None | HouseCut::Unclear => None,
         };
-        let becomes = starts.from(id).iter().filter_map(|at| Some(Start { guide: self.guide_link(page, *at)?, house_cut: house == Some(*at) }));
+        let becomes =
+            starts.from(id).iter().filter_map(|at| Some(Start { guide: self.guide_link(page, *at)?, house_cut: house == Some(*at) }));
         Piece {
             id: id.to_owned(),
             name: self.piece(id),
             names: cut.map_or_else(Vec::new, |cut| trade_names(cut, self.book.region.value().map(String::as_str))),
-            codes: cut.map_or(&[][..], |cut| cut.codes.as_slice()).iter().map(|(system, code)| Code { system: initials(system), code: code.clone() }).collect(),
+            codes: cut
+                .map_or(&[][..], |cut| cut.codes.as_slice())
+                .iter()
+                .map(|(system, code)| Code { system: initials(system), code: code.clone() })
+                .collect(),
             weight: cut.and_then(|cut| cut.weight.value()).map_or_else(String::new, |weight| self.scale.masses(*weight)),
             per_animal: cut.and_then(|cut| cut.per_animal.value()).copied().unwrap_or(0),
             lies: cut.map_or_else(String::new, |cut| keep_units(&text(&cut.lies))),

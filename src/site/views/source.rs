@@ -3,9 +3,9 @@
 use super::frame::About;
 use super::{Views, gone};
 use crate::site::context::source::SourcePage;
+use crate::site::highlight;
 use crate::site::style::Look;
 use crate::site::theme_error::ThemeError;
-use crate::site::highlight;
 
 impl Views<'_> {
     /// What `source.html` gets.
@@ -23,11 +23,6 @@ impl Views<'_> {
             data: None,
             anchor: "main",
         })?;
-        Ok(SourcePage {
-            page,
-            title: self.title(at),
-            file: file.path().to_owned(),
-            lines_html: highlight::yaml(file.text()),
-        })
+        Ok(SourcePage { page, title: self.title(at), file: file.path().to_owned(), lines_html: highlight::yaml(file.text()) })
     }
 }

@@ -34,7 +34,8 @@ impl FromPage<'_> {
     /// On the page itself: a step of its guide, else its beginning.
     fn here(&self, fragment: Option<&str>) -> String {
         let guide = self.views.book.procedures.iter().find(|procedure| procedure.file == self.file);
-        let step = guide.filter(|procedure| self.page == paths::guide(&procedure.id)).and_then(|procedure| self.step(&procedure.id, fragment));
+        let step =
+            guide.filter(|procedure| self.page == paths::guide(&procedure.id)).and_then(|procedure| self.step(&procedure.id, fragment));
         paths::anchored(String::new(), step.as_deref().unwrap_or("main"))
     }
 }
