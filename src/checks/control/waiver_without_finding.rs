@@ -115,7 +115,10 @@ mod tests {
             told()
         ));
         files(&[
-            ("guidebook.yaml", "title: Shop\nlimits: eu-853\noff: [{ check: waiver-without-finding, reason: We tidy in May. }, { check: vague-words, reason: Later. }]\n"),
+            (
+                "guidebook.yaml",
+                "title: Shop\nlimits: eu-853\noff: [{ check: waiver-without-finding, reason: We tidy in May. }, { check: vague-words, reason: Later. }]\n",
+            ),
             ("chicken/whole.yaml", &format!("{}waivers:\n{idle}{CAREFULLY}", crate::checks::testing::HEAD)),
         ]);
     }

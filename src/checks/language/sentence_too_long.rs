@@ -41,7 +41,8 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
 mod tests {
     use crate::checks::testing::{HEAD, STEPS, files, steps};
 
-    const LONG: &str = "Cut down along the left side of the keel from the neck end to the tail end until the blade reaches the wishbone joint.";
+    const LONG: &str =
+        "Cut down along the left side of the keel from the neck end to the tail end until the blade reaches the wishbone joint.";
 
     fn with(instruction: &str, told: &str) -> String {
         format!(

@@ -3,8 +3,8 @@
 use serde::Serialize;
 
 use super::frame::{Frame, Link};
-use crate::site::views::SearchBox;
 use crate::figures::share::Percent;
+use crate::site::views::SearchBox;
 
 /// `home.html`.
 #[derive(Debug, Clone, PartialEq, Serialize)]
