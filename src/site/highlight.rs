@@ -114,8 +114,8 @@ mod tests {
     #[test]
     fn text_over_several_lines_stays_plain() {
         assert_eq!(
-            yaml("do: |\n  Cut: here # no comment\r\n\nx: y"),
-            ["<span class=\"k\">do</span>: |", "  Cut: here # no comment", "", "<span class=\"k\">x</span>: y"]
+            yaml("do: |\n  Cut: here # no comment\r\n\nx: lean meat"),
+            ["<span class=\"k\">do</span>: |", "  Cut: here # no comment", "", "<span class=\"k\">x</span>: lean meat"]
         );
     }
 

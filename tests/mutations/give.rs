@@ -81,8 +81,11 @@ fn shares(guide: &Guide, step: &Range<usize>) -> Vec<Mistake> {
     }
     let line = &guide.lines[output.at];
     let key = |id: &str| line.replacen(&output.piece, id, 1);
-    made.push(guide.instead("a dot in the id of a piece", output.at, &key("piece.one"), "id-malformed"));
-    made.push(guide.instead("a reserved word as a piece", output.at, &key("note"), "name-reserved"));
+    // In the long form over several lines the key stands above the share.
+    if line.contains(&output.piece) {
+        made.push(guide.instead("a dot in the id of a piece", output.at, &key("piece.one"), "id-malformed"));
+        made.push(guide.instead("a reserved word as a piece", output.at, &key("note"), "name-reserved"));
+    }
     if let Some(loss) = guide.find(step.clone(), "    loss:") {
         made.push(guide.instead("a loss upside down", loss, "    loss: 0.4–0.2 %", "range-inverted"));
         made.push(guide.instead("a loss of one", loss, "    loss: 1", "share-with-two-readings"));

@@ -107,7 +107,8 @@ fn gap(guide: &Guide) -> Vec<Mistake> {
             .filter_map(|output| takes.iter().find(|(_, piece)| *piece == output.piece))
             .map(|(at, _)| *at)
             .collect();
-        if let [at] = taken.as_slice() {
+        let on_one_line = guide.outputs(step).iter().all(|output| guide.lines[output.at].contains(&output.piece));
+        if let ([at], true) = (taken.as_slice(), on_one_line) {
             made.push(guide.replaced("a step left out", step.clone(), &[], "piece-unknown", at - step.len() + 1));
         }
     }
