@@ -75,11 +75,16 @@ fn guides(all: &BTreeMap<String, Vec<u8>>) -> Vec<Guide> {
 }
 
 fn mistakes(guide: &Guide) -> Vec<Mistake> {
-    let mut made = [head::mistakes(guide), step::mistakes(guide), give::mistakes(guide), order::mistakes(guide), bytes::mistakes(guide)].concat();
+    let mut made =
+        [head::mistakes(guide), step::mistakes(guide), give::mistakes(guide), order::mistakes(guide), bytes::mistakes(guide)].concat();
     // A key that a mistake brings along, and that the guide has already, would be a second mistake.
     let doubled = |bytes: &[u8]| {
         let text = String::from_utf8_lossy(bytes).into_owned();
-        let keys: Vec<&str> = text.lines().filter(|line| line.starts_with(|c: char| c.is_ascii_lowercase())).filter_map(|line| line.split(':').next()).collect();
+        let keys: Vec<&str> = text
+            .lines()
+            .filter(|line| line.starts_with(|c: char| c.is_ascii_lowercase()))
+            .filter_map(|line| line.split(':').next())
+            .collect();
         keys.iter().enumerate().any(|(at, key)| keys[..at].contains(key))
     };
     made.retain(|mistake| mistake.check == "doubled-key" || !doubled(&mistake.bytes));

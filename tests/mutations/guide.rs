@@ -102,7 +102,13 @@ impl Guide {
     }
 
     fn output(&self, at: usize) -> Option<Output> {
-        let (piece, value) = self.lines[at].trim().split_once(": ")?;
+        let (key, value) = self.lines[at].trim().split_once(": ")?;
+        // In the long form over several lines the piece stands above its share, and other keys are no outputs.
+        let piece = match (self.lines[at].starts_with("        "), key) {
+            (true, "share") => self.lines[..at].iter().rev().find(|line| !line.starts_with("        "))?.trim().trim_end_matches(':'),
+            (true, _) => return None,
+            (false, piece) => piece,
+        };
         let long = value.starts_with('{');
         let written = if long { value.split("share: ").nth(1)?.split([',', '}']).next()? } else { value };
         let written = written.trim().trim_end_matches('%').trim();
