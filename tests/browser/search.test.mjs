@@ -9,7 +9,7 @@ import { createContext, runInContext } from "node:vm";
 const root = new URL("../../", import.meta.url);
 const target = process.env.CARGO_TARGET_DIR ?? fileURLToPath(new URL("target", root));
 const script = readFileSync(new URL("themes/paper/assets/search.js", root), "utf8");
-const answers = JSON.parse(readFileSync(`${target}/tmp/search/answers.json`, "utf8"));
+const answers = JSON.parse(readFileSync([target, "tmp", "search", "answers.json"].join("/"), "utf8"));
 
 /** A script world of its own with the search script in it and the first file of an index. */
 function world(files) {
