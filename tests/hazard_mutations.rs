@@ -45,7 +45,8 @@ struct Step {
 
 impl Guide {
     fn all(files: &Files) -> Vec<Self> {
-        let is_guide = |path: &str| ["pork/", "lamb/", "chicken/"].iter().any(|folder| path.starts_with(folder));
+        let beside = ["cuts/", "anatomy/", "courses/", "cutting-tests/", "pages/", "pictures/"];
+        let is_guide = |path: &str| path.contains('/') && path.ends_with(".yaml") && !beside.iter().any(|folder| path.starts_with(folder));
         let text = |entry: &Entry| match entry {
             Entry::File(bytes) => String::from_utf8(bytes.clone()).unwrap(),
             _ => panic!("not a file"),
@@ -56,7 +57,8 @@ impl Guide {
 
     fn steps(&self) -> Vec<Step> {
         let firsts: Vec<usize> = (0..self.lines.len()).filter(|at| self.lines[*at].starts_with("  - name: ")).collect();
-        let last = (firsts[0]..self.lines.len()).find(|at| self.lines[*at].starts_with("after-work")).unwrap();
+        let is_beside = |line: &str| line.starts_with(|first: char| first.is_ascii_lowercase());
+        let last = (firsts[0]..self.lines.len()).find(|at| is_beside(&self.lines[*at])).unwrap_or(self.lines.len());
         let ends = firsts.iter().skip(1).copied().chain([last]);
         firsts.iter().zip(ends).map(|(first, end)| Step { first: *first, end }).collect()
     }
@@ -143,9 +145,20 @@ fn demanded(guide: &Guide, step: &Step) -> Vec<&'static str> {
     if guide.key(step, "draws").is_some() {
         all.push("apron-when-drawing-in");
     }
-    // Of sheep: skull, backbone, cord, tonsils; of the demonstration only the first step of the leg meets any.
-    if guide.path.starts_with("lamb/") && guide.list(step, "anatomy").iter().any(|part| part == "sacrum") {
-        all.push("risk-material-sheep");
+    // Skull, backbone, cord, tonsils or ileum; of the demonstration only the backbone and the cord are met.
+    let spine = ["neck-bones", "thoracic-vertebrae", "vertebral-column", "sacrum", "spinal-cord"];
+    if guide.list(step, "anatomy").iter().any(|part| spine.contains(&part.as_str())) {
+        match guide.path.split('/').next() {
+            Some("beef") => all.push("risk-material-beef"),
+            Some("lamb") => all.push("risk-material-sheep"),
+            _ => {}
+        }
+    }
+    if guide.lines.contains(&"served-raw: true".to_owned()) {
+        all.push("parasite-freezing");
+        if guide.list(step, "wear").contains(&"cut-glove".to_owned()) {
+            all.push("cover-cut-glove-for-raw-service");
+        }
     }
     all
 }
@@ -173,7 +186,7 @@ fn removing_any_one_caution() {
     let mut missing = 0;
     for guide in Guide::all(&files) {
         for step in guide.steps() {
-            let Some(at) = guide.key(&step, "cautions") else { panic!("{}: a step without cautions", guide.path) };
+            let Some(at) = guide.key(&step, "cautions") else { continue };
             for caution in guide.list(&step, "cautions") {
                 let found = guide.with(&files, at, &without(&guide.lines[at], &caution));
                 if demanded(&guide, &step).contains(&caution.as_str()) {
@@ -187,7 +200,13 @@ fn removing_any_one_caution() {
         let beside = guide.lines.iter().position(|line| line.starts_with("cautions: ")).unwrap();
         for caution in items(&guide.lines[beside]) {
             let found = guide.with(&files, beside, &without(&guide.lines[beside], &caution));
-            assert!(faults(&found).is_empty(), "{}: {caution}: {found:#?}", guide.path);
+            // What every step owes is told once, at the first of them.
+            let first = &guide.steps()[0];
+            if demanded(&guide, first).contains(&caution.as_str()) {
+                one_fault(&found, "caution-missing", guide.key(first, "tools").unwrap(), &format!("`{caution}`"));
+            } else {
+                assert!(faults(&found).is_empty(), "{}: {caution}: {found:#?}", guide.path);
+            }
         }
     }
     assert!(missing > 50, "only {missing} removals were faults");
@@ -273,7 +292,7 @@ fn stretching_any_one_step_past_the_limit() {
         for step in guide.steps() {
             let at = guide.key(&step, "minutes").unwrap();
             let (key, value) = guide.lines[at].split_once(": ").unwrap();
-            let (low, high) = value.split_once('–').unwrap();
+            let (low, high) = value.split_once('–').unwrap_or((value, value));
             let high: f64 = high.parse().unwrap();
             out += high;
             assert!(out <= LIMIT, "{}: {out} minutes", guide.path);
@@ -310,7 +329,15 @@ fn warming_the_start() {
     let files = demo();
     for guide in Guide::all(&files) {
         let at = guide.lines.iter().position(|line| line.starts_with("  temperature: ")).unwrap();
-        let limit = if guide.path.starts_with("chicken/") { 4.0 } else { 7.0 };
+        // Poultry 4 °C, red meat and game 7 °C, and for fresh fish of eu-853 words without a figure.
+        let limit = match guide.path.split('/').next() {
+            Some("chicken") => 4.0,
+            Some("salmon") => {
+                assert!(guide.with(&files, at, "  temperature: 0–9 °C").is_empty(), "no figure, no fault");
+                continue;
+            }
+            _ => 7.0,
+        };
         assert!(guide.with(&files, at, &format!("  temperature: 0–{limit} °C")).is_empty(), "equal is fine");
         one_fault(&guide.with(&files, at, &format!("  temperature: 0–{} °C", limit + 0.5)), "start-above-hold-limit", at, "0.5 °C above");
     }
@@ -342,6 +369,12 @@ fn glands_and_bones_in_the_wrong_place() {
         let at = guide.key(step, "anatomy").unwrap();
         one_fault(&guide.with(&files, at, &guide.lines[at].replace('[', &format!("[{part}, "))), check, at, &format!("`{part}`"));
     }
+    let beef = guide("beef/chuck-boned.yaml");
+    let spine = beef.lines.iter().position(|line| line.trim() == "use: risk-material").unwrap();
+    one_fault(&beef.with(&files, spine, "        use: bone"), "risk-material-not-set-apart", spine, "over 30 months under eu-853");
+    let age = beef.lines.iter().position(|line| line.starts_with("age: ")).unwrap();
+    let unknown = beef.with(&files, age, "age: unknown");
+    assert!(unknown.is_empty(), "unknown counts as over, and all is set apart: {unknown:#?}");
     let ribs = side.lines.iter().position(|line| line.contains("counts: { ribs: 3 }")).unwrap();
     let found = side.with(&files, ribs, &side.lines[ribs].replace("ribs: 3", "ribs: 18"));
     one_fault(&found, "count-outside-species", ribs, "18 ribs, and pork has 13–17 a side");
