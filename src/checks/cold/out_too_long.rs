@@ -51,7 +51,8 @@ fn finding(procedure: &Procedure, analysis: &ProcedureAnalysis, limit: &TimeLimi
     let found = if limit.clock == Clock::Single { so_far(stretch) } else { over.longest };
     let counted = if limit.clock == Clock::Single { "" } else { " in all, all its stretches added," };
     let message = format!(
-        "`{}` is out of the cold for {found} minutes{counted} {}, {} over the {} minutes that {who}",
+        "{}`{}` is out of the cold for {found} minutes{counted} {}, {} over the {} minutes that {who}",
+        if piece.taken_by.is_some_and(|taking| taking.step < over.step) { "what came of " } else { "" },
         piece.id,
         path(procedure, over, stretch),
         Minutes(found.0 - limit.at_most.0),
@@ -148,7 +149,7 @@ mod tests {
         wings(
             "30 minutes",
             "  - name: Take off the wings
-#   ^^^^ fault[out-too-long] out of the cold for 35 minutes by the end of step 2, `Take off the wings`, through steps 1 to 2 (20 + 15), 5 over the 30 minutes that this guidebook allows
+#   ^^^^ fault[out-too-long] what came of `chicken-whole` is out of the cold for 35 minutes by the end of step 2, `Take off the wings`, through steps 1 to 2 (20 + 15), 5 over the 30 minutes that this guidebook allows
     minutes: 5–15
 ",
         );
@@ -168,7 +169,7 @@ mod tests {
             "2 h",
             "    back-to-cold: all
   - name: Take off the wings
-#   ^^^^ fault[out-too-long] out of the cold for 132 minutes in step 2, `Take off the wings` (6 × 22), 12 over the 120 minutes
+#   ^^^^ fault[out-too-long] `chicken-body` is out of the cold for 132 minutes in step 2, `Take off the wings` (6 × 22), 12 over the 120 minutes
     minutes: 22
     at-once: 6
 ",
