@@ -320,12 +320,9 @@ fn leaving_out_the_minutes_of_any_one_step() {
     let files = demo();
     for guide in Guide::all(&files) {
         for step in guide.steps() {
-            let at = guide.key(&step, "minutes").unwrap();
-            let found = guide.with(&files, at, "    # no minutes");
-            assert!(
-                matches!(&found[..], [one] if one.check == "minutes-missing" && one.level == Level::Advice && one.line as usize == step.first + 1),
-                "{found:#?}"
-            );
+            let found = guide.with(&files, guide.key(&step, "minutes").unwrap(), "    # no minutes");
+            let [one] = &found[..] else { panic!("{found:#?}") };
+            assert_eq!((one.check, one.level, one.line as usize), ("minutes-missing", Level::Advice, step.first + 1));
         }
     }
 }
