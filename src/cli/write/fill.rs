@@ -6,7 +6,7 @@
 use std::collections::BTreeSet;
 use std::io;
 use std::path::{Path, PathBuf};
-use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Mutex, PoisonError};
 
 use rayon::prelude::*;
@@ -59,22 +59,25 @@ impl<'a> Filler<'a> {
     /// Makes every page, and writes those that are not in the earlier site as they are.
     ///
     /// # Errors
-    /// The first failure by the order of the pages, of those that were come to.
+    /// The first failure by the order of the pages, whichever core came to one first.
     pub(super) fn make_pages(&self, pages: &dyn Pages, paths: &[String], progress: &Progress) -> Result<Filled, Failure> {
-        let broken = AtomicBool::new(false);
-        let make = |path: &String| {
-            if broken.load(Ordering::Relaxed) {
+        let first_broken = AtomicUsize::new(usize::MAX);
+        let make = |(at, path): (usize, &String)| {
+            // Pages before a broken one are still made, so that the failure told is the same in every run.
+            if first_broken.load(Ordering::Relaxed) < at {
                 return None;
             }
             let made = self.make_page(pages, path);
-            broken.fetch_or(made.is_err(), Ordering::Relaxed);
+            if made.is_err() {
+                first_broken.fetch_min(at, Ordering::Relaxed);
+            }
             progress();
             Some(made)
         };
-        let fates: Vec<_> = paths.par_iter().map(make).collect();
+        let fates: Vec<_> = paths.par_iter().enumerate().map(make).collect();
         let mut filled = Filled::default();
         for (path, made) in paths.iter().zip(fates) {
-            // Pages are left out only behind a failure, which stands somewhere in the list.
+            // Pages are left out only behind a failure, which is met here first.
             let Some(made) = made else { continue };
             let (hash, fate) = made?;
             filled.list.add(path, hash);

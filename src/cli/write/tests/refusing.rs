@@ -72,8 +72,11 @@ fn a_list_of_somebody_else_and_a_damaged_one() {
 fn a_page_that_cannot_be_made() {
     let home = Home::new();
     home.publish(&site()).unwrap();
-    let told = told(&home, &site().with("index.html", "home 2").with("look/guide.css", "unmakeable").with("z.html", "unmakeable"));
-    assert_eq!(told, "error: cannot make the page: a template has a hole\n   at: site/look/guide.css");
+    let book = site().with("index.html", "home 2").with("look/guide.css", "unmakeable").with("z.html", "unmakeable");
+    // Pages are made on all cores; whichever fails first in time, the first in the list is told.
+    for _ in 0..20 {
+        assert_eq!(told(&home, &book), "error: cannot make the page: a template has a hole\n   at: site/look/guide.css");
+    }
 }
 
 #[test]
