@@ -41,6 +41,8 @@ pub struct Guide {
     pub longest_out: String,
     /// Every stretch out of the cold, in the order of the work; empty when not known.
     pub stretches: Vec<Stretch>,
+    /// Other views of the guide: at the bench, on paper, in the room.
+    pub ways: Vec<Link>,
     /// Guides to know first.
     pub needs: Vec<Link>,
     /// Allergens.

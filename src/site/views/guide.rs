@@ -60,6 +60,7 @@ impl Views<'_> {
             clean: minutes(&procedure.clean_minutes),
             longest_out: longest.map_or_else(String::new, |longest| duration::minutes(Range::single(longest))),
             stretches: stretches(procedure, analysis),
+            ways: self.ways(path, at, "")?,
             needs: procedure.needs.iter().map(|need| self.need(path, &need.value)).collect(),
             allergens: procedure.allergens.iter().map(|allergen| allergen.value.clone()).collect(),
             age: procedure.age.value().map_or_else(|| Ok(String::new()), |age| self.age(*age))?,

@@ -24,6 +24,7 @@ mod step;
 mod step_output;
 mod tables;
 mod targets;
+mod ways;
 mod yields;
 
 use crate::analysis::Analysis;
