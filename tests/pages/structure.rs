@@ -169,12 +169,19 @@ fn base64(bytes: &[u8]) -> String {
 }
 
 #[test]
-fn pages_say_their_language_and_title() {
+fn pages_say_their_language_their_title_and_what_they_are_about() {
     for (path, page) in all_html() {
         let (_, html) = page.all("html").next().unwrap();
         assert_eq!(html.get("lang"), Some("en"), "{path}");
         let (_, title) = page.all("title").next().unwrap();
         assert!(!title.text.trim().is_empty(), "{path}");
+        let about: Vec<&str> = page
+            .all("meta")
+            .filter(|(_, meta)| meta.get("name") == Some("description"))
+            .filter_map(|(_, meta)| meta.get("content"))
+            .collect();
+        let [about] = about.as_slice() else { panic!("{path}: {} descriptions", about.len()) };
+        assert!((20..=120).contains(&about.chars().count()), "{path}: {about}");
         let skip = page.with_class("skip").next().unwrap().1.get("href").unwrap();
         assert!(page.elements.iter().any(|element| Some(element.get("id").unwrap_or("")) == skip.strip_prefix('#')), "{path}: {skip}");
     }

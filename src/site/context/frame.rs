@@ -13,6 +13,8 @@ pub struct Frame {
     pub data: String,
     /// The title of the document, without that of the site.
     pub title: String,
+    /// What the page is about, for lists of pages; at most 120 characters.
+    pub description: String,
     /// The title of the guidebook.
     pub site: String,
     /// Who publishes it; may be empty.

@@ -40,6 +40,7 @@ pub(super) struct About<'a> {
 impl Views<'_> {
     /// The frame of a page.
     pub(super) fn frame(&self, about: About<'_>) -> Result<Frame, ThemeError> {
+        let description = self.description(&about)?;
         let strip = about.procedure.map_or_else(|| Ok(String::new()), |procedure| self.strip(procedure))?;
         let state = match about.procedure.map(|procedure| procedure.revision.state()) {
             Some(State::Draft) => "draft",
@@ -63,6 +64,7 @@ impl Views<'_> {
             canonical: self.absolute(about.path).unwrap_or_default(),
             data: about.data.map_or_else(String::new, |data| paths::link(about.path, &data)),
             title: about.title,
+            description,
             site: self.book.title.value().cloned().unwrap_or_default(),
             publisher: self.book.publisher.value().cloned().unwrap_or_default(),
             policy: policy(&source),

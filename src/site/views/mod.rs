@@ -6,6 +6,7 @@ mod chain;
 mod checks;
 mod control;
 mod dates;
+mod description;
 mod downloads;
 mod frame;
 mod free_page;

@@ -7,6 +7,22 @@ where-you-are = Where you are
 home = All guides
 the-guide = The guide
 
+# What a page is about, in a list of pages made by machines
+about-site = { $guides ->
+    [one] One guide
+   *[other] { $guides } guides
+} for cutting { $species ->
+    [one] one species
+   *[other] { $species } species
+}, with cautions, steps, times and yields.
+about-page = { $title }. { $site }: { $guides ->
+    [one] one guide
+   *[other] { $guides } guides
+} for { $species ->
+    [one] one species
+   *[other] { $species } species
+}.
+
 # Days and ages
 date = { $day } { $month } { $year }
 month-january = January
