@@ -89,35 +89,44 @@ pub struct Weight {
     pub high: String,
     /// Both ends with their unit, small ones in grams or ounces: `0.34–0.49 kg`.
     pub range: String,
-    /// Low, typical and high in hundred-thousandths of the start, for a script that works them at another weight:
-    /// `4500 5500 6500`.
-    pub of_start: String,
+    /// The next digits of low, typical and high, two each, for a script that works them at another start weight: see
+    /// `next_digits`.
+    pub next: String,
 }
 
 impl Weight {
     /// Of a share of the start.
     #[must_use]
     pub fn of(share: ShareRange, worked: Worked) -> Self {
-        Self::with_typical(share, worked, worked.scale.cell(share.typical * worked.kilograms))
+        Self::with_typical(share, worked, units(worked.in_unit() * share.typical, 2))
     }
 
     /// Likewise, the typical value given in hundredths of the unit, so that a printed column adds up.
     #[must_use]
     pub fn in_whole(share: ShareRange, worked: Worked, hundredths: u64) -> Self {
-        Self::with_typical(share, worked, from_units(i64::try_from(hundredths).unwrap_or(i64::MAX), 2))
+        Self::with_typical(share, worked, i64::try_from(hundredths).unwrap_or(i64::MAX))
     }
 
-    fn with_typical(share: ShareRange, worked: Worked, typical: String) -> Self {
+    fn with_typical(share: ShareRange, worked: Worked, typical: i64) -> Self {
         let kilograms = share.map(|share| share * worked.kilograms);
-        let part = |share: f64| units(share, 5);
+        let exact = share.map(|share| share * worked.in_unit() * 100.0);
+        let bound = |exact: f64| next_digits(exact - units(exact, 0) as f64, 0.5);
         Self {
             low: worked.scale.cell(kilograms.low),
-            typical,
+            typical: from_units(typical, 2),
             high: worked.scale.cell(kilograms.high),
             range: worked.scale.between(kilograms.low, kilograms.high),
-            of_start: format!("{} {} {}", part(share.low), part(share.typical), part(share.high)),
+            next: format!("{}{}{}", bound(exact.low), next_digits(exact.typical - typical as f64, 1.0), bound(exact.high)),
         }
     }
+}
+
+/// What a printed number leaves over, as two digits: `00` for a whole `reach` below it, `50` for nothing, `99` for nearly
+/// a whole `reach` above it. Both are in units of the last printed digit. A number printed by itself leaves over half a
+/// unit at most, one that was rounded inside its whole a unit.
+fn next_digits(over: f64, reach: f64) -> String {
+    // The middle of each of the hundred stretches is meant, so that no number read back is printed differently.
+    format!("{:02}", (((over / reach + 1.0) * 50.0).floor() as i64).clamp(0, 99))
 }
 
 /// A share of the start, in percent and by weight.
@@ -164,7 +173,9 @@ mod tests {
         assert_eq!(figure.of_start.range, "4.5\u{2013}6.5\u{a0}%");
         assert_eq!(figure.of_start.typical, "5.5");
         assert_eq!(figure.weight.range, "0.34\u{2013}0.49\u{a0}kg");
-        assert_eq!(figure.weight.of_start, "4500 5500 6500");
+        // 0.3375, 0.4125 and 0.4875 kg are printed 0.34, 0.41 and 0.49.
+        assert_eq!((figure.weight.typical.as_str(), figure.weight.next.as_str()), ("0.41", "256225"));
+        assert_eq!(next_digits(-2.0, 1.0) + &next_digits(0.0, 1.0) + &next_digits(0.4999, 0.5), "005099");
         assert_eq!(figure.of_start.bar, Bar { low: "4.5%".into(), high: "6.5%".into(), typical: "5.5%".into() });
     }
 }

@@ -65,7 +65,7 @@ pub(super) struct Engine {
     pub(super) words: Arc<Words>,
     /// The style of each kind of page.
     styles: BTreeMap<Look, Style>,
-    /// Scripts and the icon by their name in the theme: path in the site, and bytes.
+    /// Scripts, the icon and styles in files of their own by name: path in the site, and bytes.
     pub(super) assets: BTreeMap<String, (String, Vec<u8>)>,
 }
 
@@ -91,16 +91,15 @@ impl Engine {
             templates.push((path.trim_start_matches("templates/").to_owned(), text));
         }
         tera.add_raw_templates(templates.iter().map(|(name, text)| (name.as_str(), *text)))?;
-        let mut styles = BTreeMap::new();
-        for look in Look::ALL {
-            styles.insert(*look, Style::of(theme, look.files())?);
-        }
         let mut assets = BTreeMap::new();
         for path in theme.in_folder("assets/") {
             let bytes = theme.bytes(path).unwrap_or_default().to_vec();
-            let mark: String = blake3::hash(&bytes).to_hex().chars().take(10).collect();
             let name = path.trim_start_matches("assets/");
-            assets.insert(name.to_owned(), (paths::asset(name, &mark), bytes));
+            assets.insert(name.to_owned(), (paths::asset(name, &paths::mark(&bytes)), bytes));
+        }
+        let mut styles = BTreeMap::new();
+        for look in Look::ALL {
+            styles.insert(*look, Style::of(theme, *look, &mut assets)?);
         }
         Ok(Self { tera, words, styles, assets })
     }

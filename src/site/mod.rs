@@ -14,6 +14,7 @@ mod picture_size;
 mod policy;
 pub mod search;
 mod style;
+mod style_apart;
 mod theme;
 mod theme_error;
 mod views;

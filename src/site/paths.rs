@@ -90,6 +90,12 @@ pub fn asset(name: &str, mark: &str) -> String {
     }
 }
 
+/// The mark of a content: the first ten digits of its BLAKE3 digest.
+#[must_use]
+pub fn mark(bytes: &[u8]) -> String {
+    blake3::hash(bytes).to_hex().chars().take(10).collect()
+}
+
 /// The link from one page to another; both are paths from the root of the site.
 #[must_use]
 pub fn link(from: &str, to: &str) -> String {

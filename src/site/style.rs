@@ -1,9 +1,15 @@
 //! The style of each kind of page: only the files that it needs, without comments and needless space, so that page and
 //! style arrive together in the first flight.
 //!
-//! Nothing else is changed: what is served is what was written.
+//! Nothing else is changed: what is served is what was written. Where a page must be light, what a phone in the hand
+//! does not need at once stands in files of their own: rules for paper and wide screens, and rules for what comes far
+//! below.
 
+use std::collections::BTreeMap;
+
+use super::paths;
 use super::policy::Digested;
+use super::style_apart::{Apart, apart};
 use super::theme::Theme;
 use super::theme_error::ThemeError;
 
@@ -33,12 +39,37 @@ impl Look {
         match self {
             Self::Home => &["styles/base.css", "styles/list.css", "styles/search.css"],
             Self::List => &["styles/base.css", "styles/list.css"],
-            Self::Guide => &["styles/base.css", "styles/table.css", "styles/guide.css"],
+            Self::Guide => &["styles/base.css", "styles/guide.css"],
             Self::Table => &["styles/base.css", "styles/table.css", "styles/list.css"],
             Self::Pieces => &["styles/base.css", "styles/pieces.css"],
             Self::Text => &["styles/base.css", "styles/table.css", "styles/text.css"],
         }
     }
+
+    /// The name of the file that holds what such a page loads beside its own style; empty when it carries all of it.
+    const fn apart(self) -> &'static str {
+        match self {
+            Self::Guide => "guide",
+            _ => "",
+        }
+    }
+
+    /// Style files for what stands below the first view, linked where that begins.
+    const fn later(self) -> &'static [&'static str] {
+        match self {
+            Self::Guide => &["styles/table.css", "styles/guide-below.css"],
+            _ => &[],
+        }
+    }
+}
+
+/// A style in a file of its own.
+#[derive(Debug, Clone)]
+pub(super) struct Linked {
+    /// Its path in the site.
+    pub(super) path: String,
+    /// The media that it is for; empty for all.
+    pub(super) media: String,
 }
 
 /// A style as pages carry it.
@@ -46,25 +77,58 @@ impl Look {
 pub(super) struct Style {
     text: String,
     digested: Digested,
+    /// Rules for paper, wide screens and the colours of a system, which no phone waits for.
+    pub(super) apart: Option<Linked>,
+    /// Rules for what comes far below.
+    pub(super) later: Option<Linked>,
 }
 
 impl Style {
-    /// These files of a theme, one after the other.
-    pub(super) fn of(theme: &Theme, files: &[&str]) -> Result<Self, ThemeError> {
-        let mut text = String::new();
-        for file in files {
-            text.push_str(&small(theme.text(file)?));
+    /// The style of a kind of page; what it keeps in files of its own is added to `assets`.
+    pub(super) fn of(theme: &Theme, look: Look, assets: &mut BTreeMap<String, (String, Vec<u8>)>) -> Result<Self, ThemeError> {
+        let mut text = joined(theme, look.files())?;
+        let (mut beside, mut later) = (None, None);
+        if !look.apart().is_empty() {
+            let Apart { here, there, media } = apart(&text);
+            text = here;
+            if !there.is_empty() {
+                beside = Some(Linked { path: kept(assets, &format!("{}-apart.css", look.apart()), there), media });
+            }
+            let below = joined(theme, look.later())?;
+            if !below.is_empty() {
+                later = Some(Linked { path: kept(assets, &format!("{}-below.css", look.apart()), below), media: String::new() });
+            }
         }
-        if text.contains("</") {
-            return Err(ThemeError::new(format!("a style of the theme `{}` holds `</`, which would end it in a page", theme.name())));
-        }
-        Ok(Self { digested: Digested::of(&text), text })
+        Ok(Self { digested: Digested::of(&text), text, apart: beside, later })
     }
 
-    /// The style with a few rules of one page behind it, and its source expression in the policy of that page.
+    /// The style with a few rules of one page behind it, and its source expressions in the policy of that page.
     pub(super) fn with(&self, own: &str) -> (String, String) {
-        (format!("{}{own}", self.text), self.digested.source(own))
+        let mut source = self.digested.source(own);
+        if self.apart.is_some() || self.later.is_some() {
+            source.push_str(" 'self'");
+        }
+        (format!("{}{own}", self.text), source)
     }
+}
+
+/// These files of a theme, one after the other.
+fn joined(theme: &Theme, files: &[&str]) -> Result<String, ThemeError> {
+    let mut text = String::new();
+    for file in files {
+        text.push_str(&small(theme.text(file)?));
+    }
+    if text.contains("</") {
+        return Err(ThemeError::new(format!("a style of the theme `{}` holds `</`, which would end it in a page", theme.name())));
+    }
+    Ok(text)
+}
+
+/// Keeps a style among the files of the site and says where it lies.
+fn kept(assets: &mut BTreeMap<String, (String, Vec<u8>)>, name: &str, css: String) -> String {
+    let path = paths::asset(name, &paths::mark(css.as_bytes()));
+    assets.insert(name.to_owned(), (path.clone(), css.into_bytes()));
+    path
 }
 
 /// Without comments, line breaks and indentation. Strings and `url(…)` are kept as they are.

@@ -10,7 +10,7 @@ import { chromium } from "playwright-core";
 export const site = process.env.SITE ?? fileURLToPath(new URL("../../site/", import.meta.url));
 
 const types = {
-  ".html": "text/html; charset=utf-8", ".js": "text/javascript; charset=utf-8", ".svg": "image/svg+xml",
+  ".html": "text/html; charset=utf-8", ".js": "text/javascript; charset=utf-8", ".css": "text/css; charset=utf-8", ".svg": "image/svg+xml",
   ".json": "application/json", ".csv": "text/csv; charset=utf-8", ".png": "image/png", ".jpg": "image/jpeg",
   ".webp": "image/webp", ".webmanifest": "application/manifest+json", ".xml": "application/xml",
 };

@@ -8,6 +8,19 @@ fn page(path: &str) -> Page {
     Page::read(std::str::from_utf8(bytes).unwrap()).unwrap()
 }
 
+/// Every style that a page has: what it carries, then the files that it links, in the order of the document.
+fn styles(path: &str) -> String {
+    let page = page(path);
+    let own = page.all("style").map(|(_, style)| style.text.clone());
+    let linked = page.all("link").filter(|(_, link)| link.get("rel") == Some("stylesheet")).map(|(_, link)| {
+        let name = link.get("href").unwrap().rsplit('/').next().unwrap();
+        let file = format!("assets/{name}");
+        let bytes = DEMO.get(&file).or_else(|| ODD.get(&file)).unwrap_or_else(|| panic!("{path}: no {file}"));
+        String::from_utf8(bytes.clone()).unwrap()
+    });
+    own.chain(linked).collect()
+}
+
 #[test]
 fn a_caution_stands_before_the_act_in_the_same_step() {
     let mut cautions = 0;
@@ -56,7 +69,7 @@ fn each_warning_is_whole_in_its_step_and_once_at_the_head() {
 fn the_typical_column_of_a_whole_adds_up_exactly() {
     let mut tables = 0;
     for (path, page) in all_html() {
-        for (table, _) in page.all("table").filter(|(_, table)| table.get("data-shares").is_some() && table.get("data-first").is_none()) {
+        for (table, _) in page.all("table").filter(|(_, table)| table.get("data-next").is_some() && table.get("data-first").is_none()) {
             let (mut weight, mut percent) = (0, 0);
             let mut total = (0, 0);
             for (row, element) in page.inside(table, "tr") {
@@ -122,7 +135,7 @@ fn a_guide_that_is_not_in_force_says_so_on_screen_and_on_every_sheet() {
         let page = page(path);
         let (_, band) = page.with_class("state").next().unwrap_or_else(|| panic!("{path} has no mark"));
         assert!(band.text.starts_with(mark), "{path}: {}", band.text);
-        let sheet: String = page.all("style").map(|(_, style)| style.text.clone()).collect();
+        let sheet = styles(path);
         assert!(sheet.contains(&format!("--state:\"{mark}\"")), "{path}: {sheet}");
         assert!(sheet.contains("@top-left{content:var(--state)"), "{path}");
     }
@@ -155,8 +168,7 @@ fn answers_are_folded_and_never_printed_beside_their_questions() {
         assert!(page.elements[question].get("open").is_none());
         assert_eq!(page.inside(question, "summary").count(), 1);
     }
-    let style: String = page.all("style").map(|(_, style)| style.text.clone()).collect();
-    let print: String = style.split("@media print{").skip(1).collect();
+    let print: String = styles("guides/pork/loin-boneless.html").split("@media print{").skip(1).collect();
     assert!(print.contains(".ask>:not(summary)") && print.contains("display:none"), "{print}");
 }
 
@@ -168,4 +180,18 @@ fn every_guide_shows_law_limits_and_control() {
             assert!(text.contains(words), "{path}: {words}");
         }
     }
+}
+
+/// A waiver says what was advised, why that is accepted, by whom and until when, and leads to the text of the check.
+#[test]
+fn accepted_advice_is_shown_with_what_was_advised() {
+    let page = page("guides/fisch/Lachs für zwei.html");
+    let (section, _) = page.all("section").find(|(_, section)| section.get("aria-labelledby") == Some("accepted")).unwrap();
+    let items: Vec<&str> = page.inside(section, "li").map(|(_, item)| item.text.as_str()).collect();
+    let [item] = items.as_slice() else { panic!("{items:?}") };
+    let parts = ["Step 1: ", "HTML", "Nothing drips <here>.", "Accepted by Zoë & Co until 1 January 2027.", "raw-html"];
+    let places: Vec<usize> = parts.iter().map(|part| item.find(part).unwrap_or_else(|| panic!("{part}: {item}"))).collect();
+    assert!(places.is_sorted(), "{item}");
+    let links: Vec<&str> = page.inside(section, "a").filter_map(|(_, link)| link.get("href")).collect();
+    assert_eq!(links, ["#step-gr%C3%B6%C3%9Fe", "../../checks/index.html#raw-html"]);
 }

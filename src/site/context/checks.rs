@@ -33,6 +33,8 @@ pub struct CheckText {
     pub id: &'static str,
     /// `fault` or `advice`.
     pub level: &'static str,
+    /// Why this guidebook turns it off; empty where it does not.
+    pub off: String,
     /// What it finds.
     pub what_html: String,
     /// Why that matters at the bench.

@@ -24,6 +24,10 @@ pub struct Frame {
     /// The style sheet of the page, made small, with the line that every printed sheet carries. Nothing in it can end
     /// its element; passed through `safe`.
     pub style: String,
+    /// Rules for paper and wide screens in a file of their own; absent where the page carries them.
+    pub style_apart: Option<StyleLink>,
+    /// The link to the style of what comes far below, to be set where that begins; empty where the page carries it.
+    pub style_below: String,
     /// The link to the icon.
     pub icon: String,
     /// `draft` or `withdrawn` when the page is about a guide in that state; else empty.
@@ -40,6 +44,15 @@ pub struct Frame {
     pub pieces: String,
     /// The anchor of the main content.
     pub main_anchor: &'static str,
+}
+
+/// A style in a file.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct StyleLink {
+    /// Relative to the page.
+    pub href: String,
+    /// The media for which it is loaded.
+    pub media: String,
 }
 
 /// A link with its words.

@@ -197,19 +197,21 @@ pub struct Question {
     pub answer_html: String,
 }
 
-/// One accepted advice.
+/// One waiver.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Waiver {
-    /// The id of the check.
-    pub check: String,
-    /// The step, piece or key that it is about.
-    pub target: String,
+    /// What was advised and is accepted, each advice a sentence; empty when the waiver accepts nothing.
+    pub advice_html: Vec<String>,
+    /// What it is about: the number of a step, which leads there, or a key without a link.
+    pub target: Link,
     /// Why.
     pub reason: String,
     /// Who accepts it.
     pub by: String,
-    /// Until when, in words.
+    /// Until when, in words; may be empty.
     pub until: String,
+    /// The check by its id, which leads to its text.
+    pub check: Link,
 }
 
 /// The control block.

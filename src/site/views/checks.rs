@@ -8,6 +8,8 @@ use crate::checks::{self, CheckInfo, Group};
 use crate::figures::yield_table::capitalised;
 use crate::site::context::checks::{CheckGroup, CheckText, ChecksPage};
 use crate::site::escape::{html, keep_units};
+use crate::site::markdown;
+use crate::site::paths;
 use crate::site::style::Look;
 use crate::site::theme_error::ThemeError;
 
@@ -27,7 +29,9 @@ impl Views<'_> {
         })?;
         let mut groups: BTreeMap<Group, Vec<CheckText>> = BTreeMap::new();
         for check in checks::all() {
-            groups.entry(check.info.group).or_default().push(text_of(&check.info));
+            let off = self.book.off.iter().find(|off| off.check.value().is_some_and(|id| id == check.info.id));
+            let off = off.map_or_else(String::new, |off| off.reason.value().map_or_else(String::new, |reason| markdown::first_line(reason)));
+            groups.entry(check.info.group).or_default().push(text_of(&check.info, off));
         }
         let groups = groups.into_iter().map(|(group, mut checks)| {
             checks.sort_by_key(|check| check.id);
@@ -38,10 +42,11 @@ impl Views<'_> {
     }
 }
 
-fn text_of(info: &CheckInfo) -> CheckText {
+fn text_of(info: &CheckInfo, off: String) -> CheckText {
     CheckText {
         id: info.id,
         level: info.level.word(),
+        off,
         what_html: paragraphs(info.what),
         why_html: paragraphs(info.why),
         example: info.example.trim_matches('\n'),
@@ -50,31 +55,41 @@ fn text_of(info: &CheckInfo) -> CheckText {
     }
 }
 
+/// The link to the text of a check.
+pub(super) fn link_to_check(page: &str, check: &str) -> String {
+    paths::anchored(paths::link(page, paths::CHECKS), check)
+}
+
 /// Plain text as paragraphs, what stands between backticks as code.
 fn paragraphs(text: &str) -> String {
     let mut out = String::new();
     for paragraph in text.trim().split("\n\n") {
         out.push_str("<p>");
-        let mut parts = paragraph.split('`').peekable();
-        let mut code = false;
-        while let Some(part) = parts.next() {
-            // A last backtick without its partner is a sign like any other.
-            let alone = code && parts.peek().is_none();
-            if alone {
-                out.push('`');
-            }
-            if code && !alone {
-                out.push_str("<code>");
-                html(part, &mut out);
-                out.push_str("</code>");
-            } else {
-                html(&keep_units(part), &mut out);
-            }
-            code = !code;
-        }
+        coded(paragraph, &mut out);
         out.push_str("</p>");
     }
     out
+}
+
+/// Adds plain text as HTML, what stands between backticks as code.
+pub(super) fn coded(text: &str, out: &mut String) {
+    let mut parts = text.split('`').peekable();
+    let mut code = false;
+    while let Some(part) = parts.next() {
+        // A last backtick without its partner is a sign like any other.
+        let alone = code && parts.peek().is_none();
+        if alone {
+            out.push('`');
+        }
+        if code && !alone {
+            out.push_str("<code>");
+            html(part, out);
+            out.push_str("</code>");
+        } else {
+            html(&keep_units(part), out);
+        }
+        code = !code;
+    }
 }
 
 #[cfg(test)]

@@ -1,10 +1,10 @@
-//! The control block of a guide, accepted advice, and the limits against which it was held.
+//! The control block of a guide, and the limits against which it was held.
 
 use super::Views;
 use super::targets::FromPage;
 use crate::finding::FileId;
 use crate::model::{Procedure, Stated};
-use crate::site::context::guide::{Control, Limits, Stricter, Waiver};
+use crate::site::context::guide::{Control, Limits, Stricter};
 use crate::site::escape::keep_units;
 use crate::site::markdown::{self, Layout};
 use crate::site::theme_error::ThemeError;
@@ -29,20 +29,6 @@ impl Views<'_> {
             change_html: self.inline(page, &revision.change),
             change: revision.change.value().map_or_else(String::new, |change| markdown::first_line(change)),
         })
-    }
-
-    /// Accepted advice.
-    pub(super) fn waivers(&self, procedure: &Procedure) -> Result<Vec<Waiver>, ThemeError> {
-        let waivers = procedure.waivers.iter().map(|waiver| {
-            Ok(Waiver {
-                check: text(&waiver.check),
-                target: text(&waiver.target),
-                reason: waiver.reason.value().map_or_else(String::new, |reason| markdown::first_line(reason)),
-                by: text(&waiver.by),
-                until: waiver.until.value().map_or_else(|| Ok(String::new()), |date| self.date(*date))?,
-            })
-        });
-        waivers.collect()
     }
 
     /// The profile of limits.

@@ -8,7 +8,7 @@ use super::Views;
 use crate::figures::{Kind, YieldTable};
 use crate::model::Procedure;
 use crate::model::words::State;
-use crate::site::context::frame::{Frame, Link};
+use crate::site::context::frame::{Frame, Link, StyleLink};
 use crate::site::escape::css_string;
 use crate::site::paths;
 use crate::site::policy::policy;
@@ -56,8 +56,8 @@ impl Views<'_> {
             }
             own_style.push('}');
         }
-        let style = self.engine.style(about.look)?;
-        let (style, source) = style.with(&own_style);
+        let look = self.engine.style(about.look)?;
+        let (style, source) = look.with(&own_style);
         let link = |name: &str| self.engine.assets.get(name).map(|(path, _)| paths::link(about.path, path));
         Ok(Frame {
             language: self.book.language.value().cloned().unwrap_or_else(|| "en".to_owned()),
@@ -69,6 +69,8 @@ impl Views<'_> {
             publisher: self.book.publisher.value().cloned().unwrap_or_default(),
             policy: policy(&source),
             style,
+            style_apart: look.apart.as_ref().map(|linked| StyleLink { href: paths::link(about.path, &linked.path), media: linked.media.clone() }),
+            style_below: look.later.as_ref().map_or_else(String::new, |linked| paths::link(about.path, &linked.path)),
             icon: link("icon.svg").unwrap_or_default(),
             state: state.to_owned(),
             strip,

@@ -73,7 +73,7 @@ impl Views<'_> {
             questions: self.questions(path, procedure),
             after_work_html: self.laid_out(path, &procedure.after_work, Layout { top_heading: 3, lines: true }),
             sources_html: self.sources(path, procedure),
-            waivers: self.waivers(procedure)?,
+            waivers: self.waivers(path, procedure)?,
             control: self.control(path, procedure)?,
             source_href: paths::link(path, &paths::source(&procedure.id)),
         })

@@ -25,11 +25,12 @@ mod step;
 mod step_output;
 mod tables;
 mod targets;
+mod waivers;
 mod ways;
 mod yields;
 
 use crate::analysis::Analysis;
-use crate::checks::Checked;
+use crate::checks::{Accepted, Checked};
 use crate::figures::units::Scale;
 use crate::finding::SourceMap;
 use crate::model::Guidebook;
@@ -46,6 +47,7 @@ pub use search::{SearchBox, SpeciesChoice};
 pub(super) struct Views<'a> {
     book: &'a Guidebook,
     analysis: &'a Analysis,
+    accepted: &'a [Accepted],
     sources: &'a SourceMap,
     engine: Engine,
     scale: Scale,
@@ -57,7 +59,16 @@ impl<'a> Views<'a> {
     /// Gets ready what all views share.
     pub(super) fn new(checked: &'a Checked<Guidebook>, engine: Engine, search: SearchFiles) -> Self {
         let (book, analysis) = (checked.value(), checked.analysis());
-        Self { book, analysis, sources: checked.sources(), engine, scale: Scale(book.units()), givers: Givers::of(analysis), search }
+        Self {
+            book,
+            analysis,
+            accepted: checked.accepted(),
+            sources: checked.sources(),
+            engine,
+            scale: Scale(book.units()),
+            givers: Givers::of(analysis),
+            search,
+        }
     }
 
     /// The bytes of one page.

@@ -310,6 +310,7 @@ checks-note = Before these pages are made, { $n } checks look through the guideb
 checks-levels = With a fault nothing is published. Advice is told; most of it can be accepted with a reason.
 level-fault = fault
 level-advice = advice
+check-off = Turned off in this guidebook:
 check-why = Why
 check-example = Example
 check-mend = Mend
