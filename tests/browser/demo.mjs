@@ -1,7 +1,7 @@
 // What all browser tests share: the published demo, a small server for it, Chromium, and the list of pages.
 // Everything happens on this computer: the server listens on 127.0.0.1 only, and Chromium is told to stay silent.
 import { createServer } from "node:http";
-import { readFile, readdir } from "node:fs/promises";
+import { readFile, readdir, stat } from "node:fs/promises";
 import { extname, join, normalize, relative } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { chromium } from "playwright-core";
@@ -10,8 +10,9 @@ import { chromium } from "playwright-core";
 export const site = process.env.SITE ?? fileURLToPath(new URL("../../site/", import.meta.url));
 
 const types = {
-  ".html": "text/html; charset=utf-8", ".js": "text/javascript; charset=utf-8", ".css": "text/css; charset=utf-8", ".svg": "image/svg+xml",
-  ".json": "application/json", ".csv": "text/csv; charset=utf-8", ".png": "image/png", ".jpg": "image/jpeg",
+  ".html": "text/html; charset=utf-8", ".js": "text/javascript; charset=utf-8", ".css": "text/css; charset=utf-8",
+  ".svg": "image/svg+xml", ".json": "application/json", ".jsonld": "application/ld+json", ".txt": "text/plain; charset=utf-8",
+  ".csv": "text/csv; charset=utf-8", ".png": "image/png", ".jpg": "image/jpeg",
   ".webp": "image/webp", ".webmanifest": "application/manifest+json", ".xml": "application/xml",
 };
 
@@ -33,18 +34,64 @@ export async function serve() {
 /** The address of the demo as a folder on the disk. */
 export const folder = pathToFileURL(site.endsWith("/") ? site : `${site}/`).href;
 
-/** Every HTML page, as a path inside the site, sorted. */
-export async function pages() {
+/** Every file of the site, as a path inside it, sorted. */
+export async function files() {
   const found = [];
   for (const entry of await readdir(site, { recursive: true, withFileTypes: true })) {
-    if (entry.isFile() && entry.name.endsWith(".html")) found.push(relative(site, join(entry.parentPath, entry.name)));
+    if (entry.isFile()) found.push(relative(site, join(entry.parentPath, entry.name)));
   }
   return found.sort();
+}
+
+/** Every HTML page, as a path inside the site, sorted. */
+export async function pages() {
+  return (await files()).filter((file) => file.endsWith(".html"));
 }
 
 /** Pages of one kind, by the folder that they lie in. */
 export async function guides() {
   return (await pages()).filter((page) => page.startsWith("guides/"));
+}
+
+/**
+ * All pages by what kind they are: the name of their folder, without that of a species, so that a new folder is a new
+ * kind. `guides/lamb/leg.html` is one of `guides`, `tables/index.html` one of `tables`, the home page one of `home`.
+ */
+export async function kinds() {
+  const all = await pages();
+  const species = new Set(all.filter((page) => page.startsWith("species/")).map((page) => page.slice("species/".length, -".html".length)));
+  const found = new Map();
+  for (const page of all) {
+    const folders = page.split("/").slice(0, -1).filter((folder, at) => at === 0 || !species.has(folder));
+    const kind = folders.join("/") || "home";
+    found.set(kind, [...(found.get(kind) ?? []), page]);
+  }
+  return found;
+}
+
+/** Of every kind of page the longest, which has most of what a page of that kind can have. */
+export async function onePerKind() {
+  const chosen = new Map();
+  for (const [kind, paths] of await kinds()) {
+    const sizes = await Promise.all(paths.map(async (path) => (await stat(join(site, path))).size));
+    chosen.set(kind, paths[sizes.indexOf(Math.max(...sizes))]);
+  }
+  return chosen;
+}
+
+/** Visits pages, several at once, each in a tab of its own; what goes wrong on any is in the list that comes back. */
+export async function everyPage(browser, options, paths, visit, atOnce = 3) {
+  const waiting = [...paths];
+  const wrong = [];
+  await Promise.all(Array.from({ length: atOnce }, async () => {
+    const tab = await open(browser, options);
+    for (let path = waiting.shift(); path !== undefined; path = waiting.shift()) {
+      await visit(tab.page, path);
+      wrong.push(...tab.wrong.splice(0).map((what) => `${path}: ${what}`));
+    }
+    await tab.close();
+  }));
+  return wrong;
 }
 
 export function launch() {
