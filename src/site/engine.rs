@@ -18,6 +18,8 @@ use super::words::Words;
 const OWN_WORDS: &[&str] = &[
     "home",
     "the-guide",
+    "bench-view",
+    "room-view",
     "use-retail",
     "use-for-cutting",
     "use-lean-trim",

@@ -20,7 +20,7 @@ mod theme_error;
 mod views;
 mod words;
 
-pub use context::{caution, chain, checks, downloads, frame, free_page, guide, home, pieces, source, species, step, tables};
+pub use context::{caution, chain, checks, downloads, frame, free_page, guide, home, pieces, source, species, step, tables, work};
 pub use page::Page;
 pub use theme::Theme;
 pub use theme_error::ThemeError;

@@ -18,6 +18,10 @@ pub enum Page {
     Species(String),
     /// The guide of a procedure.
     Guide(usize),
+    /// A guide at the bench, one step a screen.
+    Bench(usize),
+    /// A guide for a projector.
+    Room(usize),
     /// All tables.
     Tables,
     /// The yields of a procedure.
@@ -109,6 +113,10 @@ pub(super) fn all(book: &Guidebook, analysis: &Analysis, engine: &Engine, search
         pages.insert(paths::guide(&procedure.id), Page::Guide(at));
         pages.insert(paths::guide_data(&procedure.id), Page::GuideData(at));
         pages.insert(paths::source(&procedure.id), Page::Source(at));
+        if !procedure.steps_from_yields {
+            pages.insert(paths::bench(&procedure.id), Page::Bench(at));
+            pages.insert(paths::room(&procedure.id), Page::Room(at));
+        }
         if analysis.procedures.get(at).is_some_and(|procedure| procedure.shares.is_some()) {
             table(&mut pages, paths::guide_table(&procedure.id), Page::GuideTable(at), &TableOf::Guide(at));
             pages.insert(paths::flow_drawing(&procedure.id), Page::FlowDrawing(at));

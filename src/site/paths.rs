@@ -63,6 +63,18 @@ pub fn source(procedure: &str) -> String {
     format!("source/{procedure}.html")
 }
 
+/// A guide at the bench, one step a screen.
+#[must_use]
+pub fn bench(procedure: &str) -> String {
+    format!("bench/{procedure}.html")
+}
+
+/// A guide for a projector, one picture after the other.
+#[must_use]
+pub fn room(procedure: &str) -> String {
+    format!("room/{procedure}.html")
+}
+
 /// A guide for machines, beside the guide itself.
 #[must_use]
 pub fn guide_data(procedure: &str) -> String {
@@ -173,7 +185,7 @@ mod tests {
     fn kinds_of_pages_never_share_a_path() {
         let odd = ["species/index", "chains/pork", "guides/x"];
         let mut all: Vec<String> =
-            odd.iter().flat_map(|id| [guide(id), guide_data(id), guide_table(id), flow_drawing(id), source(id), free_page(id)]).collect();
+            odd.iter().flat_map(|id| [guide(id), guide_data(id), guide_table(id), flow_drawing(id), source(id), free_page(id), bench(id), room(id)]).collect();
         all.extend(["species", "chains", "guides", "index"].iter().flat_map(|id| [species(id), species_table(id), chain_table(id)]));
         let tables: Vec<String> = all.iter().filter(|path| path.starts_with("tables/")).cloned().collect();
         all.extend(tables.iter().flat_map(|path| [table_file(path, "csv"), table_file(path, "json")]));

@@ -22,6 +22,10 @@ pub(super) enum Look {
     List,
     /// A guide.
     Guide,
+    /// A guide at the bench.
+    Bench,
+    /// A guide for a projector.
+    Room,
     /// Tables.
     Table,
     /// All pieces with their names.
@@ -32,7 +36,7 @@ pub(super) enum Look {
 
 impl Look {
     /// All kinds.
-    pub(super) const ALL: &[Self] = &[Self::Home, Self::List, Self::Guide, Self::Table, Self::Pieces, Self::Text];
+    pub(super) const ALL: &[Self] = &[Self::Home, Self::List, Self::Guide, Self::Bench, Self::Room, Self::Table, Self::Pieces, Self::Text];
 
     /// The style files of the theme that such a page carries, in their order.
     pub(super) const fn files(self) -> &'static [&'static str] {
@@ -40,6 +44,8 @@ impl Look {
             Self::Home => &["styles/base.css", "styles/list.css", "styles/search.css"],
             Self::List => &["styles/base.css", "styles/list.css"],
             Self::Guide => &["styles/base.css", "styles/guide.css"],
+            Self::Bench => &["styles/base.css", "styles/bench.css"],
+            Self::Room => &["styles/base.css", "styles/room.css"],
             Self::Table => &["styles/base.css", "styles/table.css", "styles/list.css"],
             Self::Pieces => &["styles/base.css", "styles/pieces.css"],
             Self::Text => &["styles/base.css", "styles/table.css", "styles/text.css"],

@@ -16,3 +16,4 @@ pub mod source;
 pub mod species;
 pub mod step;
 pub mod tables;
+pub mod work;

@@ -19,6 +19,8 @@ pub struct Step {
     pub takes: Vec<Link>,
     /// `2–5 min`; empty when not stated.
     pub minutes: String,
+    /// The time of the step as often as it is done before the next begins, for a clock; absent when not stated.
+    pub clock: Option<Clock>,
     /// Tools; each entry is a choice of one or several.
     pub tools: Vec<Vec<String>>,
     /// What is worn.
@@ -57,6 +59,17 @@ pub struct Step {
     pub good_html: String,
     /// What goes wrong; may be empty.
     pub mistakes_html: String,
+}
+
+/// The time that a step takes.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Clock {
+    /// In words: `12–30 min`.
+    pub time: String,
+    /// The shortest, seconds.
+    pub low: i64,
+    /// The longest, seconds.
+    pub high: i64,
 }
 
 /// A step that comes first for a reason.

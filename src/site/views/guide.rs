@@ -25,7 +25,7 @@ impl Views<'_> {
     /// What `guide.html` gets.
     pub(super) fn guide(&self, path: &str, at: usize) -> Result<GuidePage, ThemeError> {
         let procedure = self.book.procedures.get(at).ok_or_else(|| gone("procedure"))?;
-        let guide = self.guide_content(path, at, procedure)?;
+        let guide = self.guide_content(path, at, procedure, "")?;
         let page = self.frame(About {
             paints: paints(guide.yields.as_ref().map(|yields| &yields.table)),
             path,
@@ -40,7 +40,8 @@ impl Views<'_> {
         Ok(GuidePage { page, guide })
     }
 
-    fn guide_content(&self, path: &str, at: usize, procedure: &Procedure) -> Result<Guide, ThemeError> {
+    /// The guide itself, for a page at this path; `view` is the word of that page among the views of a guide, or empty.
+    pub(super) fn guide_content(&self, path: &str, at: usize, procedure: &Procedure, view: &str) -> Result<Guide, ThemeError> {
         let analysis = self.analysis.procedures.get(at).ok_or_else(|| gone("analysis"))?;
         let yields = self.yields(path, at);
         let figures = yields.as_ref().and_then(|(_, rounded)| step_figures(analysis, Worked::of(procedure, self.scale)?, rounded));
@@ -60,7 +61,7 @@ impl Views<'_> {
             clean: minutes(&procedure.clean_minutes),
             longest_out: longest.map_or_else(String::new, |longest| duration::minutes(Range::single(longest))),
             stretches: stretches(procedure, analysis),
-            ways: self.ways(path, at, "")?,
+            ways: self.ways(path, at, view)?,
             needs: procedure.needs.iter().map(|need| self.need(path, &need.value)).collect(),
             allergens: procedure.allergens.iter().map(|allergen| allergen.value.clone()).collect(),
             age: procedure.age.value().map_or_else(|| Ok(String::new()), |age| self.age(*age))?,

@@ -10,6 +10,7 @@ mod description;
 mod downloads;
 mod frame;
 mod free_page;
+mod gear;
 mod guide;
 mod guide_data;
 mod home;
@@ -27,6 +28,7 @@ mod tables;
 mod targets;
 mod waivers;
 mod ways;
+mod work;
 mod yields;
 
 use crate::analysis::Analysis;
@@ -42,6 +44,7 @@ pub(super) use addresses::address_of;
 use links::Givers;
 pub(super) use search::SearchFiles;
 pub use search::{SearchBox, SpeciesChoice};
+use work::{BENCH, ROOM};
 
 /// All that views draw on.
 pub(super) struct Views<'a> {
@@ -77,6 +80,8 @@ impl<'a> Views<'a> {
             Page::Home => self.engine.render("home.html", &self.home(path)?),
             Page::Species(species) => self.engine.render("species.html", &self.species(path, species)?),
             Page::Guide(at) => self.engine.render("guide.html", &self.guide(path, *at)?),
+            Page::Bench(at) => self.engine.render("bench.html", &self.work(path, *at, &BENCH)?),
+            Page::Room(at) => self.engine.render("room.html", &self.work(path, *at, &ROOM)?),
             Page::Tables => self.engine.render("tables.html", &self.tables(path)?),
             Page::GuideTable(at) => self.engine.render("guide-table.html", &self.guide_table(path, *at)?),
             Page::SpeciesTable(species) => self.engine.render("species-table.html", &self.species_table(path, species)?),

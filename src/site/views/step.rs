@@ -2,13 +2,14 @@
 
 use super::Views;
 use super::control::text;
+use crate::analysis::minutes::bench_minutes;
 use crate::analysis::procedure::ProcedureAnalysis;
 use crate::figures::{StepFigures, duration};
 use crate::model::procedure::BackToCold;
 use crate::model::words::Side;
 use crate::model::{Procedure, Stated, Step as ModelStep};
 use crate::site::context::frame::Link;
-use crate::site::context::step::{After, Step};
+use crate::site::context::step::{After, Clock, Step};
 use crate::site::escape::keep_units;
 use crate::site::markdown::{self, Layout};
 
@@ -33,6 +34,11 @@ impl Views<'_> {
             name: text(&step.name),
             takes: self.takes(page, procedure, at, step),
             minutes: step.minutes.value().map_or_else(String::new, |minutes| duration::minutes(*minutes)),
+            clock: bench_minutes(step).map(|minutes| Clock {
+                time: duration::minutes(minutes),
+                low: minutes.low.0 * 60 / 1000,
+                high: minutes.high.0 * 60 / 1000,
+            }),
             tools: self.tools(procedure, step),
             wear: self.wear(procedure, step),
             never_wear: self.never_wear(procedure, step),

@@ -6,7 +6,7 @@ use crate::site::paths;
 use crate::site::theme_error::ThemeError;
 
 /// The views of a guide beside the guide itself: the id of the word that names it, and where it lies.
-const WAYS: &[(&str, fn(&str) -> String)] = &[];
+const WAYS: &[(&str, fn(&str) -> String)] = &[("bench-view", paths::bench), ("room-view", paths::room)];
 
 impl Views<'_> {
     /// Links from a page to all views of a guide but the one that the page is, by the id of its word. Views that need

@@ -173,6 +173,72 @@ on-to-step = On to step { $n }
 what-it-weighs = What it weighs
 after-work = After the cutting
 
+# At the bench and in the room. What stands in square brackets is filled in by the script of the page.
+bench-view = Bench view
+room-view = Room view
+other-views = Other views
+all-steps = All steps
+before-you-start = Before you start
+on-and-ready = On and ready
+limit-most = Limit
+begin-work = Begin
+with-step = with step { $n }
+go-back = Back
+go-on = Next
+step-done = Done
+then-step = then step { $n }
+the-last-step = that was the last step
+more-below = More below
+comes-off = What comes off, from { $worked } { $unit } at the start
+work-done = Work done
+what-was-made = What was made, from { $worked } { $unit }
+where-next = Where next
+questions-counted = { $n ->
+    [one] One question
+   *[other] { $n } questions
+}
+bench-step = Step { $n } of { $all }
+bench-resumed = Where you left off.
+bench-older = You were at step { $n } of revision { $revision }: { $name }. This is revision { $own }, and ticks do not carry over.
+bench-newer = You were at step { $n } of revision { $revision }: { $name }. This page is older: revision { $own }. Load it again where there is a signal.
+bench-long-ago = You were at step { $n }, { $name }, more than a shift ago.
+bench-step-gone = That step does not stand in this revision.
+bench-cleared = Ticks, clocks and place are cleared.
+bench-go = Go to step { $n }
+bench-undo = Bring them back
+bench-from-start = From the start
+bench-return = Back to step { $n }
+bench-all-ticked = All { $n } steps are ticked.
+bench-not-ticked = Not ticked: { $steps }.
+bench-took = { $time } by the clocks, { $usual } is usual.
+bench-keeps = Your place and ticks are kept on this device, through a lock and a reload.
+bench-forgets = This browser keeps nothing: ticks are lost when the page is closed. The address still holds your step.
+ticked = Ticked
+take-tick-back = Take the tick back
+on-this-device = On this device
+start-again = Start again
+clock-at-each-step = A clock at each step
+clock-note = A clock counts up while a step is shown. It moves nothing on and takes nothing away.
+clock-of = of { $time }
+clock-over = longer than usual
+clock-pause = Pause
+clock-go-on = Go on
+clock-hide = Hide
+screen-awake = The screen stays on while this page is shown.
+screen-dark = This browser lets the screen go dark. Set a long screen time on the device; your place is kept.
+read-aloud = Read aloud
+stop-reading = Stop reading
+no-voice = This device has no voice to read with.
+range-to = to
+bench-keys = Keys, or a presenter remote
+key-done = Done, and on to the next step.
+key-back = Back one step.
+key-page-down = Page Down
+key-page-up = Page Up
+key-space = Space
+key-read-on = Down the step; at its end, Done.
+key-read-back = Up the step; at its top, Back.
+
 # Weight and yield
 where-the-weight-goes = Where the weight goes
 flow-note = The thicker, the heavier. Numbers are the steps; hatches are what becomes of a piece. The table below holds the same figures.
