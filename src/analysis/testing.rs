@@ -8,6 +8,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::finding::{FileId, Place, Span};
 use crate::model::builtin::Builtin;
+use crate::model::own_theme::OwnTheme;
 use crate::model::procedure::{BackToCold, Count, CountSpec, Output, Procedure, Revision, ShareSpec, Start, Step, ToolChoice};
 use crate::model::quantity::{Mass, Minutes, Range, Share};
 use crate::model::words::Use;
@@ -221,6 +222,7 @@ pub(super) fn guidebook(procedures: Vec<Procedure>) -> Guidebook {
         stricter: Vec::new(),
         site: Stated::Absent,
         theme: Stated::Absent,
+        own_theme: OwnTheme::default(),
         off: Vec::new(),
         procedures,
         broken_procedures: BTreeSet::new(),

@@ -88,6 +88,8 @@ impl CheckInfo {
 pub enum Run {
     /// Made while files are read; the check holds text and tests.
     WhileReading,
+    /// Made while pages are tried with the guidebook's own theme; the check holds text and tests.
+    WithTheme,
     /// Made by this function over the whole guidebook.
     Check(fn(&Subject<'_>, &mut Report)),
     /// Made by this function when waivers have been held against all other findings.
@@ -98,6 +100,7 @@ impl std::fmt::Debug for Run {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         f.write_str(match self {
             Self::WhileReading => "WhileReading",
+            Self::WithTheme => "WithTheme",
             Self::Check(_) => "Check",
             Self::OfWaivers(_) => "OfWaivers",
         })

@@ -122,6 +122,12 @@ pub fn run(book: Guidebook, analysis: Analysis, earlier: Vec<Finding>, sources: 
     Outcome { findings, accepted, verdict }
 }
 
+/// Takes out of findings that were made after checking, as those of a theme are, what the guidebook turned off.
+#[must_use]
+pub fn accept(findings: Vec<Finding>, book: &Guidebook) -> (Vec<Finding>, Vec<Accepted>) {
+    waived::by_off(findings, book)
+}
+
 /// Declares the files of checks, a folder a group, and lists their checks in the order of this table.
 macro_rules! checks {
     ($($group:ident { $($name:ident,)* })*) => {
@@ -175,6 +181,7 @@ checks! {
         risk_material_not_set_apart,
         signal_not_matching_harm,
         species_change_unmarked,
+        theme_hides_safety,
         tools_contradict,
     }
     cold {
@@ -247,6 +254,9 @@ checks! {
         tab_indent,
         table_malformed,
         text_start,
+        theme_breaks_policy,
+        theme_broken,
+        theme_part_unused,
         too_deep,
         too_large,
         too_many_digits,
@@ -304,6 +314,7 @@ checks! {
         price_for_unknown_piece,
         procedure_unknown,
         species_unknown,
+        theme_unknown,
         tool_unknown,
         wear_unknown,
         yield_for_unknown_piece,

@@ -44,8 +44,31 @@ pub(crate) fn entries(entries: Vec<(&str, Entry)>, expected: &[&str]) {
     all.insert("guidebook.yaml".to_owned(), Entry::File(GUIDEBOOK.as_bytes().to_vec()));
     all.insert("chicken/sound.yaml".to_owned(), Entry::File(format!("{HEAD}{STEPS}").into_bytes()));
     all.extend(entries.into_iter().map(|(path, entry)| (path.to_owned(), entry)));
-    let inspection = crate::inspect(all);
+    let inspection = inspected(all);
     compare(expected.iter().filter_map(|line| at_path(line)).collect(), &inspection.findings, &inspection.sources);
+}
+
+/// Checks a sound guidebook whose own theme holds these files; `expected` has a line for each finding, with paths inside
+/// the theme: `styles/own.css:1:3 fault[theme-broken] never closed`.
+#[track_caller]
+pub(crate) fn theme(files: &[(&str, &str)], expected: &[&str]) {
+    let book = "title: A guidebook for tests\nlimits: eu-853\ntheme: ours\n";
+    let own = files.iter().map(|(path, text)| (format!("ours/{path}"), Entry::File((*text).into())));
+    let all: Vec<(String, Entry)> = own.chain([("guidebook.yaml".to_owned(), Entry::File(book.into()))]).collect();
+    let expected: Vec<String> =
+        expected.iter().map(|line| if line.starts_with("guidebook") { (*line).to_owned() } else { format!("ours/{line}") }).collect();
+    entries(
+        all.iter().map(|(path, entry)| (path.as_str(), entry.clone())).collect(),
+        &expected.iter().map(String::as_str).collect::<Vec<_>>(),
+    );
+}
+
+/// Reads, checks, and tries the guidebook's own theme, as the commands do.
+fn inspected(files: Files) -> crate::Inspection {
+    let mut inspection = crate::inspect(files);
+    let of_theme = inspection.verdict.checked().map_or_else(Vec::new, crate::site::theme_findings);
+    inspection.findings.extend(of_theme);
+    inspection
 }
 
 fn at_path(line: &str) -> Option<Expected> {
@@ -74,7 +97,7 @@ pub(crate) fn files(texts: &[(&str, &str)]) {
     for (path, text) in texts {
         all.insert((*path).to_owned(), Entry::File(text.as_bytes().to_vec()));
     }
-    let inspection = crate::inspect(all);
+    let inspection = inspected(all);
     let wanted = texts.iter().flat_map(|(path, text)| expectations(path, text)).collect();
     compare(wanted, &inspection.findings, &inspection.sources);
 }

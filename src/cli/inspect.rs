@@ -7,10 +7,10 @@ use super::failure::Failure;
 use super::terminal::Terminal;
 use super::{current_folder, folder, read};
 use crate::Inspection;
-use crate::checks;
 use crate::finding::sarif::{self, Rule};
 use crate::finding::text::Style;
-use crate::finding::{Finding, Level, json, text};
+use crate::finding::{Finding, Level, json, order, text};
+use crate::{checks, site};
 
 /// Prints the findings of the guidebook; gives the exit status.
 pub(super) fn run(named: Option<&Path>, format: InspectFormat, terminal: Terminal) -> Result<u8, Failure> {
@@ -29,7 +29,18 @@ pub(super) fn inspect(named: Option<&Path>) -> Result<(PathBuf, Inspection), Fai
     let current = current_folder()?;
     let folder = folder::find(named, &current)?;
     let files = read::read(&folder)?;
-    Ok((folder, crate::inspect(files)))
+    Ok((folder, with_theme(crate::inspect(files))))
+}
+
+/// Adds what is wrong with the guidebook's own theme: for that its pages are made, which checks cannot do.
+pub(super) fn with_theme(inspection: Inspection) -> Inspection {
+    let Some(checked) = inspection.verdict.checked() else { return inspection };
+    let (found, turned_off) = checks::accept(site::theme_findings(checked), checked.value());
+    let Inspection { sources, mut findings, mut accepted, verdict } = inspection;
+    findings.extend(found);
+    order::sort(&mut findings, &sources);
+    accepted.extend(turned_off);
+    Inspection { sources, findings, accepted, verdict }
 }
 
 /// All checks, for a log.

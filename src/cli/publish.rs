@@ -13,8 +13,7 @@ use super::terminal::Terminal;
 use super::write::{self, Outcome, Pages, Target};
 use super::{current_folder, folder, inspect, read};
 use crate::finding::text;
-use crate::model::Guidebook;
-use crate::site::{Site, Theme, ThemeError};
+use crate::site::{Site, Theme};
 
 /// How many names a note lists.
 const NAMED: usize = 5;
@@ -25,15 +24,16 @@ pub(super) fn run(named: Option<&Path>, to: &Path, terminal: Terminal) -> Result
     let current = current_folder()?;
     let folder = folder::find(named, &current)?;
     let target = Target::resolve(to, &current, &folder)?;
-    let inspection = crate::inspect(read::read(&folder)?);
-    let Some(checked) = inspection.verdict.checked() else {
+    let inspection = inspect::with_theme(crate::inspect(read::read(&folder)?));
+    let Some(checked) = inspection.verdict.checked().filter(|_| inspect::status(&inspection.findings) == 0) else {
         terminal.print(&text::render(&inspection.findings, inspection.accepted.len(), &inspection.sources, inspect::style(terminal)))?;
         let earlier = if to.exists() { format!("; {} is as it was", to.display()) } else { String::new() };
         terminal.tell(&format!("nothing is published{earlier}"));
         return Ok(1);
     };
-    let theme = theme(checked.value())?;
-    let site = Site::new(checked, &theme).map_err(|error| of_theme(&error))?;
+    // A theme of the guidebook's own was tried with the findings; what is left is a mistake of ours.
+    let site =
+        Site::new(checked, &Theme::of(checked.value())).map_err(|error| Failure::new(format!("the theme cannot be used: {error}")))?;
     let pages = SitePages(&site);
     let paths = pages.paths();
     let progress = Progress::new(terminal, paths.len());
@@ -63,20 +63,6 @@ impl Pages for SitePages<'_> {
     fn render(&self, path: &str) -> Result<Vec<u8>, String> {
         self.0.render(path).map_err(|error| error.to_string())
     }
-}
-
-/// The theme that the guidebook asks for.
-fn theme(book: &Guidebook) -> Result<Theme, Failure> {
-    let paper = Theme::paper();
-    match book.theme.value() {
-        Some(name) if name != paper.name() => Err(Failure::new(format!("there is no theme `{name}`"))
-            .help(format!("write `theme: {}` in guidebook.yaml, or leave the line out", paper.name()))),
-        _ => Ok(paper),
-    }
-}
-
-fn of_theme(error: &ThemeError) -> Failure {
-    Failure::new(format!("the theme cannot be used: {error}"))
 }
 
 /// What was done, and where to look at it; `screens` are the files that a person opens.

@@ -7,6 +7,7 @@ use jiff::civil::Date;
 use super::builtin::Builtin;
 use super::builtin::limits::OwnFigure;
 use super::links::Link;
+use super::own_theme::OwnTheme;
 use super::procedure::Procedure;
 use super::quantity::{Mass, Range, Share};
 use super::stated::{Spanned, Stated};
@@ -36,8 +37,10 @@ pub struct Guidebook {
     pub stricter: Vec<Stricter>,
     /// The address at which the site is served.
     pub site: Stated<String>,
-    /// The theme.
+    /// The theme: a built-in one, or a folder of the guidebook.
     pub theme: Stated<String>,
+    /// What the guidebook has of its own to look different.
+    pub own_theme: OwnTheme,
     /// Advice turned off.
     pub off: Vec<Off>,
     /// Procedures by id, in the order of their ids.

@@ -17,6 +17,7 @@ use std::collections::BTreeMap;
 
 use super::builtin::Builtin;
 use super::guidebook::{Guidebook, PictureFile};
+use super::own_theme::{OwnTheme, ThemeFile};
 use crate::finding::{Finding, Place, Span};
 use crate::source::Documents;
 pub(crate) use builtin::load as builtin;
@@ -47,6 +48,12 @@ pub fn lower(documents: &mut Documents) -> (Guidebook, Vec<Finding>) {
         .into_iter()
         .map(|(path, picture)| (path, PictureFile { bytes: picture.bytes }))
         .collect::<BTreeMap<_, _>>();
+    let files = std::mem::take(&mut documents.theme).into_iter();
+    book.own_theme = OwnTheme {
+        files: files.map(|(path, held)| (path, ThemeFile { file: held.file, bytes: held.bytes })).collect(),
+        folders: std::mem::take(&mut documents.theme_folders),
+        other_folders: std::mem::take(&mut documents.other_folders),
+    };
     book.builtin = Builtin::get();
     (book, findings)
 }

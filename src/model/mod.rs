@@ -9,6 +9,7 @@ pub mod guidebook;
 pub mod links;
 pub mod lower;
 pub mod names;
+pub mod own_theme;
 pub mod picture_safety;
 pub mod procedure;
 pub mod quantity;

@@ -8,8 +8,10 @@ use serde::Serialize;
 use tera::{Context, Kwargs, State, Tera, TeraResult, Value};
 
 use super::escape::keep_units;
+use super::own_theme::guard;
 use super::paths;
 use super::style::{Look, Style};
+use super::templates;
 use super::theme::Theme;
 use super::theme_error::ThemeError;
 use super::words::Words;
@@ -69,41 +71,54 @@ pub(super) struct Engine {
     styles: BTreeMap<Look, Style>,
     /// Scripts, the icon and styles in files of their own by name: path in the site, and bytes.
     pub(super) assets: BTreeMap<String, (String, Vec<u8>)>,
+    /// Names of the assets that `paper` does not have.
+    pub(super) own_assets: Vec<String>,
+    /// True when every page is looked through for what it must keep.
+    guarded: bool,
 }
 
 impl Engine {
     /// Compiles everything; what is wrong is found here and not while pages are made.
     pub(super) fn new(theme: &Theme, language: &str) -> Result<Self, ThemeError> {
-        let own = format!("words/{language}.ftl");
-        let (file, language) = if theme.bytes(&own).is_some() { (own, language) } else { ("words/en.ftl".to_owned(), "en") };
-        let words = Arc::new(Words::read(&file, language, theme.text(&file)?)?);
+        Self::with_all_errors(theme, language).map_err(|errors| errors.into_iter().next().unwrap_or_default())
+    }
+
+    /// The same, with everything that is wrong and not only the first of it.
+    pub(super) fn with_all_errors(theme: &Theme, language: &str) -> Result<Self, Vec<ThemeError>> {
+        let words = Arc::new(theme.words(language).map_err(|error| vec![error]).and_then(|files| Words::read(&files))?);
         let mut tera = Tera::new();
         let known = Arc::clone(&words);
         tera.register_filter("word", move |id: &str, arguments: Kwargs, _: &State| word(&known, id, &arguments));
         tera.register_filter("piece_anchor", |piece: &str, _: Kwargs, _: &State| paths::anchored(String::new(), &format!("piece-{piece}")));
-        let mut templates = Vec::new();
-        for path in theme.in_folder("templates/") {
-            let text = theme.text(path)?;
-            for id in words_named_in(text).chain(OWN_WORDS.iter().copied()) {
-                if !words.has(id) {
-                    let at = text.find(&format!("\"{id}\"")).unwrap_or(0);
-                    return Err(ThemeError::at(path, text, at, format!("the word `{id}` is missing in {file}; add a line `{id} = …`")));
-                }
-            }
-            templates.push((path.trim_start_matches("templates/").to_owned(), text));
-        }
-        tera.add_raw_templates(templates.iter().map(|(name, text)| (name.as_str(), *text)))?;
+        templates::compile(theme, &mut tera)?;
+        let mut errors = missing_words(theme, &words);
         let mut assets = BTreeMap::new();
+        let mut own_assets = Vec::new();
         for path in theme.in_folder("assets/") {
             let bytes = theme.bytes(path).unwrap_or_default().to_vec();
             let name = path.trim_start_matches("assets/");
             assets.insert(name.to_owned(), (paths::asset(name, &paths::mark(&bytes)), bytes));
+            if !theme.is_of_paper(path) {
+                own_assets.push(name.to_owned());
+            }
         }
         let mut styles = BTreeMap::new();
         for look in Look::ALL {
-            styles.insert(*look, Style::of(theme, *look, &mut assets)?);
+            match Style::of(theme, *look, &mut assets) {
+                Ok(style) => drop(styles.insert(*look, style)),
+                Err(error) => errors.push(error),
+            }
         }
-        Ok(Self { tera, words, styles, assets })
+        errors.dedup();
+        if !errors.is_empty() {
+            return Err(errors);
+        }
+        Ok(Self { tera, words, styles, assets, own_assets, guarded: false })
+    }
+
+    /// The same, looking through every page that it makes.
+    pub(super) fn guarded(self) -> Self {
+        Self { guarded: true, ..self }
     }
 
     /// The style of a kind of page.
@@ -113,8 +128,11 @@ impl Engine {
 
     /// Makes one page.
     pub(super) fn render(&self, template: &str, context: &impl Serialize) -> Result<Vec<u8>, ThemeError> {
-        let context = Context::from_serialize(context)?;
-        Ok(self.tera.render(template, &context)?.into_bytes())
+        let filled = self.tera.render(template, &Context::from_serialize(context)?)?;
+        if self.guarded {
+            guard::look(template, context, &filled)?;
+        }
+        Ok(filled.into_bytes())
     }
 }
 
@@ -138,8 +156,29 @@ fn word(words: &Words, id: &str, arguments: &Kwargs) -> TeraResult<Value> {
     text.map(|text| Value::normal_string(&keep_units(&text))).map_err(|error| tera::Error::message(error.to_string()))
 }
 
+/// Words that templates ask for, or the program itself, and that the theme does not have.
+fn missing_words(theme: &Theme, words: &Words) -> Vec<ThemeError> {
+    let mut errors = Vec::new();
+    let file = words.file();
+    for path in theme.in_folder("templates/") {
+        let Ok(text) = theme.text(path) else { continue };
+        let mut asked: Vec<&str> = words_named_in(text).filter(|id| !words.has(id)).collect();
+        asked.sort_unstable();
+        asked.dedup();
+        for id in asked {
+            let named = format!("\"{id}\"");
+            let message = format!("the word `{id}` is missing in {file}; add a line `{id} = …`");
+            let nearest = crate::model::names::nearest(id, words.ids()).map_or_else(String::new, |near| format!("Or write \"{near}\"."));
+            errors.push(ThemeError::at(path, text, text.find(&named).unwrap_or(0), message).wide(&named).help(nearest));
+        }
+    }
+    let own = OWN_WORDS.iter().filter(|id| !words.has(id));
+    errors.extend(own.map(|id| ThemeError::new(format!("the word `{id}` is missing in {file}; add a line `{id} = …`"))));
+    errors
+}
+
 /// Ids that stand as texts before the filter `word`.
-fn words_named_in(template: &str) -> impl Iterator<Item = &str> {
+pub(super) fn words_named_in(template: &str) -> impl Iterator<Item = &str> {
     template.match_indices("| word").filter_map(|(at, _)| {
         let before = template.get(..at)?.trim_end().strip_suffix('"')?;
         before.rsplit('"').next()

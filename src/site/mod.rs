@@ -8,6 +8,7 @@ mod engine;
 mod escape;
 mod highlight;
 mod markdown;
+mod own_theme;
 mod page;
 pub mod paths;
 mod picture_size;
@@ -15,15 +16,18 @@ mod policy;
 pub mod search;
 mod style;
 mod style_apart;
+mod telling;
+mod templates;
 mod theme;
 mod theme_error;
 mod views;
 mod words;
 
 pub use context::{caution, chain, checks, downloads, frame, free_page, guide, home, pieces, source, species, step, tables, work};
+pub use own_theme::findings as theme_findings;
 pub use page::Page;
 pub use theme::Theme;
-pub use theme_error::ThemeError;
+pub use theme_error::{ThemeError, Wrong};
 pub use views::{SearchBox, SpeciesChoice};
 
 use std::collections::BTreeMap;
@@ -46,11 +50,16 @@ impl<'a> Site<'a> {
     /// # Errors
     /// When a template does not compile, a word is missing, or a file of the theme is not as it should be.
     pub fn new(checked: &'a Checked<Guidebook>, theme: &Theme) -> Result<Self, ThemeError> {
+        let language = checked.value().language.value().map_or("en", String::as_str);
+        Ok(Self::with(checked, Engine::new(theme, language)?))
+    }
+
+    /// All pages of a guidebook, made by an engine.
+    fn with(checked: &'a Checked<Guidebook>, engine: Engine) -> Self {
         let book = checked.value();
-        let engine = Engine::new(theme, book.language.value().map_or("en", String::as_str))?;
         let search = SearchFiles::of(book, checked.analysis());
         let pages = page::all(book, checked.analysis(), &engine, &search);
-        Ok(Self { views: Views::new(checked, engine, search), pages })
+        Self { views: Views::new(checked, engine, search), pages }
     }
 
     /// The path of each page, relative to the site, with forward slashes, sorted.

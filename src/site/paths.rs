@@ -184,8 +184,10 @@ mod tests {
     #[test]
     fn kinds_of_pages_never_share_a_path() {
         let odd = ["species/index", "chains/pork", "guides/x"];
-        let mut all: Vec<String> =
-            odd.iter().flat_map(|id| [guide(id), guide_data(id), guide_table(id), flow_drawing(id), source(id), free_page(id), bench(id), room(id)]).collect();
+        let mut all: Vec<String> = odd
+            .iter()
+            .flat_map(|id| [guide(id), guide_data(id), guide_table(id), flow_drawing(id), source(id), free_page(id), bench(id), room(id)])
+            .collect();
         all.extend(["species", "chains", "guides", "index"].iter().flat_map(|id| [species(id), species_table(id), chain_table(id)]));
         let tables: Vec<String> = all.iter().filter(|path| path.starts_with("tables/")).cloned().collect();
         all.extend(tables.iter().flat_map(|path| [table_file(path, "csv"), table_file(path, "json")]));

@@ -10,7 +10,7 @@ use std::collections::BTreeMap;
 use super::paths;
 use super::policy::Digested;
 use super::style_apart::{Apart, apart};
-use super::theme::Theme;
+use super::theme::{OWN_STYLE, Theme};
 use super::theme_error::ThemeError;
 
 /// Kinds of pages by what they look like.
@@ -38,8 +38,13 @@ impl Look {
     /// All kinds.
     pub(super) const ALL: &[Self] = &[Self::Home, Self::List, Self::Guide, Self::Bench, Self::Room, Self::Table, Self::Pieces, Self::Text];
 
+    /// All style files of the theme that such a page uses, in their order.
+    pub(super) fn all_files(self) -> impl Iterator<Item = &'static str> {
+        self.files().iter().chain(self.later()).copied()
+    }
+
     /// The style files of the theme that such a page carries, in their order.
-    pub(super) const fn files(self) -> &'static [&'static str] {
+    const fn files(self) -> &'static [&'static str] {
         match self {
             Self::Home => &["styles/base.css", "styles/list.css", "styles/search.css"],
             Self::List => &["styles/base.css", "styles/list.css"],
@@ -92,7 +97,9 @@ pub(super) struct Style {
 impl Style {
     /// The style of a kind of page; what it keeps in files of its own is added to `assets`.
     pub(super) fn of(theme: &Theme, look: Look, assets: &mut BTreeMap<String, (String, Vec<u8>)>) -> Result<Self, ThemeError> {
-        let mut text = joined(theme, look.files())?;
+        // What a theme adds of its own comes after all others, also after those that are linked far below.
+        let own: &[&str] = if theme.bytes(OWN_STYLE).is_some() { &[OWN_STYLE] } else { &[] };
+        let mut text = joined(theme, &[look.files(), own].concat())?;
         let (mut beside, mut later) = (None, None);
         if !look.apart().is_empty() {
             let Apart { here, there, media } = apart(&text);
@@ -100,7 +107,7 @@ impl Style {
             if !there.is_empty() {
                 beside = Some(Linked { path: kept(assets, &format!("{}-apart.css", look.apart()), there), media });
             }
-            let below = joined(theme, look.later())?;
+            let below = joined(theme, &[look.later(), own].concat())?;
             if !below.is_empty() {
                 later = Some(Linked { path: kept(assets, &format!("{}-below.css", look.apart()), below), media: String::new() });
             }
@@ -122,10 +129,13 @@ impl Style {
 fn joined(theme: &Theme, files: &[&str]) -> Result<String, ThemeError> {
     let mut text = String::new();
     for file in files {
-        text.push_str(&small(theme.text(file)?));
-    }
-    if text.contains("</") {
-        return Err(ThemeError::new(format!("a style of the theme `{}` holds `</`, which would end it in a page", theme.name())));
+        let written = theme.text(file)?;
+        let short = small(written);
+        if short.contains("</") {
+            let message = "this holds `</`, which would end the style in a page";
+            return Err(ThemeError::at(file, written, written.rfind("</").unwrap_or(0), message).wide("</").help("Write it as `<\\/`."));
+        }
+        text.push_str(&short);
     }
     Ok(text)
 }
@@ -138,7 +148,7 @@ fn kept(assets: &mut BTreeMap<String, (String, Vec<u8>)>, name: &str, css: Strin
 }
 
 /// Without comments, line breaks and indentation. Strings and `url(…)` are kept as they are.
-fn small(css: &str) -> String {
+pub(super) fn small(css: &str) -> String {
     let mut out = String::with_capacity(css.len());
     let mut rest = css;
     let mut quote: Option<char> = None;

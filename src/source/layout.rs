@@ -41,7 +41,7 @@ pub(super) struct Stray {
 }
 
 /// Folders whose files are no procedures.
-const RESERVED: &[&str] = &["cuts", "anatomy", "courses", "cutting-tests", "pages", "pictures"];
+pub(super) const RESERVED: &[&str] = &["cuts", "anatomy", "courses", "cutting-tests", "pages", "pictures"];
 /// Documents that stand beside `guidebook.yaml`.
 const BESIDE: &[&str] = &["guidebook.yaml", "cautions.yaml", "tools.yaml", "prices.yaml"];
 /// Files that people keep beside any work.
@@ -69,10 +69,10 @@ pub(super) fn role(path: &str, theme: Option<&str>) -> Role {
     let parts: Vec<&str> = path.split('/').collect();
     let name = parts.last().copied().unwrap_or("");
     if theme.is_some_and(|theme| path.strip_prefix(theme).is_some_and(|rest| rest.starts_with('/'))) {
-        return if name.starts_with('.') { Role::Ignored } else { Role::Theme };
+        return if name.starts_with('.') || of_editor(name) || is_kept(name) { Role::Ignored } else { Role::Theme };
     }
     let hidden = parts.iter().any(|part| part.starts_with('.') || part.starts_with('_'));
-    let editors = name.ends_with('~') || (name.starts_with('#') && name.ends_with('#')) || is_leftover(ending(name));
+    let editors = of_editor(name);
     if hidden || editors || is_kept(name) {
         return Role::Ignored;
     }
@@ -165,6 +165,11 @@ fn other_ending(path: &str, parts: &[&str]) -> Role {
 
 fn stray(level: Level, message: &str, help: &str) -> Role {
     Role::Stray(Stray { level, message: message.to_owned(), help: help.to_owned(), meant: None })
+}
+
+/// True for the name of a file that an editor keeps beside another.
+fn of_editor(name: &str) -> bool {
+    name.ends_with('~') || (name.starts_with('#') && name.ends_with('#')) || is_leftover(ending(name))
 }
 
 /// What editors, systems and syncing programs leave behind.

@@ -10,17 +10,19 @@ use super::field::Entries;
 use super::layout::{Role, Stray, role, without_ending};
 use super::outline::outline;
 use super::picture::{PictureFile, picture};
+use super::theme::{self, ThemeFile};
 use super::yaml::Node;
 use super::{Document, Documents, Entry, Files, Table, bytes, decode, table, yaml};
 use crate::finding::{FileId, Finding, Level, Part, Place, Span, order};
 
-const GUIDEBOOK: &str = "guidebook.yaml";
+pub(super) const GUIDEBOOK: &str = "guidebook.yaml";
 
 /// Reads every file. Files get their ids in the order of their paths; findings are sorted.
 #[must_use]
 pub fn load(files: Files) -> (Documents, Vec<Finding>) {
     let missing = !files.contains_key(GUIDEBOOK);
-    let theme = theme_folder(&files);
+    let theme = theme::own(&files);
+    let (theme_folders, other_folders) = theme::folders(&files);
     let mut kept: Vec<(String, Role, Option<Entry>)> = files
         .into_iter()
         .map(|(path, entry)| (role(&path, theme.as_deref()), path, entry))
@@ -45,7 +47,7 @@ pub fn load(files: Files) -> (Documents, Vec<Finding>) {
             Reading { path, role, text, marked, findings, outcome }
         })
         .collect();
-    let mut documents = Documents::default();
+    let mut documents = Documents { theme_folders, other_folders, ..Documents::default() };
     let mut findings = Vec::new();
     for reading in read {
         findings.extend(reading.findings);
@@ -53,7 +55,11 @@ pub fn load(files: Files) -> (Documents, Vec<Finding>) {
         if reading.marked {
             documents.sources.set_mark(file, bytes::MARK.len() as u32);
         }
-        documents.put(reading.path, &reading.role, file, reading.outcome);
+        let path = match (&reading.role, &theme) {
+            (Role::Theme, Some(folder)) => reading.path.get(folder.len() + 1..).unwrap_or_default().to_owned(),
+            _ => reading.path,
+        };
+        documents.put(path, &reading.role, file, reading.outcome);
     }
     order::sort(&mut findings, &documents.sources);
     (documents, findings)
@@ -83,24 +89,16 @@ enum Outcome {
     Table(Table),
     Page,
     Picture(PictureFile),
+    /// A file of the theme that is no text.
     Theme(Vec<u8>),
+    /// A text of the theme: it stands among the sources.
+    ThemeText,
     /// A picture of a kind that no browser shows.
     Unshown,
     /// Nothing to keep.
     Nothing,
     /// It exists and could not be read.
     Broken,
-}
-
-/// The folder of the guidebook that holds its theme. What is not there is a built-in theme's name, which no file
-/// stands below.
-fn theme_folder(files: &Files) -> Option<String> {
-    let Some(Entry::File(bytes)) = files.get(GUIDEBOOK) else { return None };
-    let text = bytes::text_of(bytes.clone()).ok()?;
-    let (node, _) = yaml::parse(&text, FileId(0));
-    let (guidebook, _) = decode::decode::<Guidebook>(&node?, FileId(0));
-    let theme = guidebook?.theme.value()?.trim_start_matches("./").trim_end_matches('/').to_owned();
-    (!theme.is_empty() && theme != ".").then_some(theme)
 }
 
 fn read_one(path: &str, role: &Role, entry: Option<Entry>, file: FileId) -> (String, Vec<Finding>, Outcome) {
@@ -134,7 +132,7 @@ fn read_one(path: &str, role: &Role, entry: Option<Entry>, file: FileId) -> (Str
             let other = if finding.is_some() { Outcome::Broken } else { Outcome::Unshown };
             (String::new(), finding.into_iter().collect(), picture.map_or(other, Outcome::Picture))
         }
-        Role::Theme => (String::new(), Vec::new(), Outcome::Theme(bytes)),
+        Role::Theme if !theme::is_text(path) => (String::new(), Vec::new(), Outcome::Theme(bytes)),
         Role::Stray(Stray { level, message, help, .. }) => {
             let finding = match level {
                 Level::Fault => Finding::fault("file-ending", place, message.clone()),
@@ -170,7 +168,8 @@ fn read_text(role: &Role, text: &str, file: FileId) -> (Outcome, Vec<Finding>) {
             (table.map_or(Outcome::Broken, Outcome::Table), findings)
         }
         Role::Page => (Outcome::Page, Vec::new()),
-        Role::Picture | Role::Theme | Role::Translation | Role::Other | Role::Ignored | Role::Stray(_) => (Outcome::Nothing, Vec::new()),
+        Role::Theme => (Outcome::ThemeText, Vec::new()),
+        Role::Picture | Role::Translation | Role::Other | Role::Ignored | Role::Stray(_) => (Outcome::Nothing, Vec::new()),
     }
 }
 
@@ -217,7 +216,11 @@ impl Documents {
                 self.pictures.insert(path, picture);
             }
             Outcome::Theme(bytes) => {
-                self.theme.insert(path, bytes);
+                self.theme.insert(path, ThemeFile { file, bytes });
+            }
+            Outcome::ThemeText => {
+                let bytes = self.sources.get(file).map_or_else(Vec::new, |source| source.text().as_bytes().to_vec());
+                self.theme.insert(path, ThemeFile { file, bytes });
             }
             Outcome::Unshown => self.unshown.push(path),
             Outcome::Broken => self.broken.push(path),

@@ -14,10 +14,11 @@ mod outline;
 mod picture;
 pub mod schema;
 pub mod table;
+mod theme;
 mod traps;
 pub mod yaml;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use self::documents::guidebook::Guidebook;
 use self::documents::others::{AnatomyEntry, Caution, Course, Cut, Prices, Tool};
@@ -26,6 +27,7 @@ use self::field::Entries;
 pub use self::load::load;
 pub use self::picture::{PictureFile, PictureKind};
 pub use self::table::{Cell, Table};
+pub use self::theme::ThemeFile;
 use crate::finding::{FileId, Finding, SourceMap};
 
 /// What the walk found at a path.
@@ -93,8 +95,12 @@ pub struct Documents {
     pub pictures: BTreeMap<String, PictureFile>,
     /// Paths in `pictures/` of a kind that no browser shows.
     pub unshown: Vec<String>,
-    /// The files of the guidebook's own theme folder, by path.
-    pub theme: BTreeMap<String, Vec<u8>>,
+    /// The files of the guidebook's own theme, by path inside its folder.
+    pub theme: BTreeMap<String, ThemeFile>,
+    /// All folders of the guidebook that could be a theme: they hold a file where themes hold one.
+    pub theme_folders: BTreeSet<String>,
+    /// All other folders of the guidebook.
+    pub other_folders: BTreeSet<String>,
     /// Paths of documents and folders that exist but could not be read, so that references to them stay silent. A
     /// procedure that ends in `.yml` stands here under the path that it should have.
     pub broken: Vec<String>,

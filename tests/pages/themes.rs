@@ -40,8 +40,13 @@ fn a_mistake_in_a_template_is_told_with_its_place() {
 fn a_missing_word_is_told_when_the_theme_is_read() {
     let error = with("templates/home.html", "\n{{ \"greetings\" | word }}").unwrap_err();
     assert_eq!(error.to_string(), "templates/home.html:2:4: the word `greetings` is missing in words/en.ftl; add a line `greetings = …`");
-    let error = with("words/en.ftl", "home = Home\n").unwrap_err();
-    assert!(error.to_string().contains("is missing in words/en.ftl"), "{error}");
+}
+
+/// A file of words needs only those that it changes; the others are those of `paper`.
+#[test]
+fn words_of_ones_own_stand_over_the_others() {
+    let home = with("words/en.ftl", "guides = Cutting sheets\n").unwrap();
+    assert!(home.contains(">Cutting sheets</h2>") && home.contains(">What changed</h2>"));
 }
 
 #[test]

@@ -9,6 +9,7 @@ use crate::finding::{FileId, Finding};
 use crate::model::builtin::Builtin;
 use crate::model::builtin::limits::own_figure;
 use crate::model::guidebook::{Guidebook, Off, Stricter};
+use crate::model::own_theme::OwnTheme;
 use crate::model::stated::Stated;
 use crate::model::words::{LimitKind, Units};
 use crate::source::documents::guidebook as doc;
@@ -83,6 +84,7 @@ fn empty(file: Option<FileId>) -> Guidebook {
         stricter: Vec::new(),
         site: Stated::Absent,
         theme: Stated::Absent,
+        own_theme: OwnTheme::default(),
         off: Vec::new(),
         procedures: Vec::new(),
         broken_procedures: BTreeSet::new(),

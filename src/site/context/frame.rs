@@ -1,5 +1,7 @@
 //! What every page has around its own content.
 
+use std::collections::BTreeMap;
+
 use serde::Serialize;
 
 /// The frame of a page: `page` in every template.
@@ -38,6 +40,8 @@ pub struct Frame {
     pub trail: Vec<Link>,
     /// Links to the scripts of the page.
     pub scripts: Vec<String>,
+    /// Links to the assets that a theme has of its own, by their name: `{{ page.assets["logo.png"] }}`.
+    pub assets: BTreeMap<String, String>,
     /// Kinds of pieces whose hatches the page needs, by id: `bone`.
     pub paints: Vec<&'static str>,
     /// All pieces with their names; the anchor of a piece is made by the filter `piece_anchor`.

@@ -30,7 +30,8 @@ impl Views<'_> {
         let mut groups: BTreeMap<Group, Vec<CheckText>> = BTreeMap::new();
         for check in checks::all() {
             let off = self.book.off.iter().find(|off| off.check.value().is_some_and(|id| id == check.info.id));
-            let off = off.map_or_else(String::new, |off| off.reason.value().map_or_else(String::new, |reason| markdown::first_line(reason)));
+            let off =
+                off.map_or_else(String::new, |off| off.reason.value().map_or_else(String::new, |reason| markdown::first_line(reason)));
             groups.entry(check.info.group).or_default().push(text_of(&check.info, off));
         }
         let groups = groups.into_iter().map(|(group, mut checks)| {

@@ -69,13 +69,17 @@ impl Views<'_> {
             publisher: self.book.publisher.value().cloned().unwrap_or_default(),
             policy: policy(&source),
             style,
-            style_apart: look.apart.as_ref().map(|linked| StyleLink { href: paths::link(about.path, &linked.path), media: linked.media.clone() }),
+            style_apart: look
+                .apart
+                .as_ref()
+                .map(|linked| StyleLink { href: paths::link(about.path, &linked.path), media: linked.media.clone() }),
             style_below: look.later.as_ref().map_or_else(String::new, |linked| paths::link(about.path, &linked.path)),
             icon: link("icon.svg").unwrap_or_default(),
             state: state.to_owned(),
             strip,
             trail: about.trail,
             scripts: about.scripts.iter().filter_map(|name| link(name)).collect(),
+            assets: self.engine.own_assets.iter().filter_map(|name| Some((name.clone(), link(name)?))).collect(),
             paints: about.paints,
             pieces: paths::link(about.path, paths::PIECES),
             main_anchor: about.anchor,

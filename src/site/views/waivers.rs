@@ -10,8 +10,8 @@ use crate::model::procedure::Waiver as ModelWaiver;
 use crate::site::context::frame::Link;
 use crate::site::context::guide::Waiver;
 use crate::site::escape::keep_units;
-use crate::site::{markdown, paths};
 use crate::site::theme_error::ThemeError;
+use crate::site::{markdown, paths};
 
 impl Views<'_> {
     /// The waivers of a procedure, each with the advice that it accepts.

@@ -15,9 +15,7 @@ impl Views<'_> {
         let Some(procedure) = self.book.procedures.get(at).filter(|procedure| !procedure.steps_from_yields) else { return Ok(Vec::new()) };
         let others = WAYS.iter().filter(|(word, _)| *word != but);
         others
-            .map(|(word, path)| {
-                Ok(Link { name: self.engine.words.plain(word)?.to_owned(), href: paths::link(page, &path(&procedure.id)) })
-            })
+            .map(|(word, path)| Ok(Link { name: self.engine.words.plain(word)?.to_owned(), href: paths::link(page, &path(&procedure.id)) }))
             .collect()
     }
 }

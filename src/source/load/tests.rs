@@ -25,7 +25,8 @@ fn every_kind_of_file_finds_its_shelf() {
         ("cuts/pork.yaml", "loin: { name: Loin }\n"),
         ("cutting-tests/pork/loin.csv", "date,cutter\n2026-11-02,A\n"),
         ("guidebook.yaml", "title: G\ntheme: ours\n"),
-        ("ours/words.yaml", "broken: ["),
+        ("ours/words/en.ftl", "home = Start\n"),
+        ("ours/notes.yaml", "broken: ["),
         ("pages/about.md", "# About\n"),
         ("pages/about.es.md", "# Acerca\n"),
         ("pictures/a.svg", "<svg/>"),
@@ -43,7 +44,7 @@ fn every_kind_of_file_finds_its_shelf() {
     assert_eq!(documents.cutting_tests.first().unwrap().id, "cutting-tests/pork/loin");
     assert_eq!(documents.pages.first().unwrap().value, "# About\n");
     assert!(documents.pictures.contains_key("pictures/a.svg"));
-    assert!(documents.theme.contains_key("ours/words.yaml"));
+    assert_eq!(documents.theme.keys().collect::<Vec<_>>(), ["notes.yaml", "words/en.ftl"]);
     assert_eq!(documents.translations, ["pages/about.es.md", "pork/loin.es.yaml"]);
     assert_eq!(documents.sources.path(documents.procedures.first().unwrap().file), "pork/loin.yaml");
 }

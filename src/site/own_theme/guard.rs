@@ -1,0 +1,225 @@
+//! What every page must keep, whatever theme made it: its content security policy, its cautions before their acts, and the
+//! mark of a guide that is not in force.
+//!
+//! It looks at what the template got and at what came out of it, so that it holds for every view and template alike.
+
+use serde::Serialize;
+use serde_json::Value;
+
+use super::markup::{Markup, Tag, words};
+use crate::site::theme_error::{ThemeError, Wrong};
+
+/// Looks through a page that was made by `template` from `context`.
+pub(in crate::site) fn look(template: &str, context: &impl Serialize, html: &str) -> Result<(), ThemeError> {
+    let got = serde_json::to_value(context).unwrap_or_default();
+    let page = Markup::of(html);
+    let frame = got.get("page").unwrap_or(&Value::Null);
+    let told = policy(frame, &page).or_else(|| state(frame, &page)).or_else(|| cautions(&got, &page));
+    told.map_or(Ok(()), |(wrong, message, help)| {
+        Err(ThemeError { wrong, ..ThemeError::new(message).help(help).at_file(&format!("templates/{template}")) })
+    })
+}
+
+type Told = (Wrong, String, String);
+
+fn text<'a>(value: &'a Value, key: &str) -> &'a str {
+    value.get(key).and_then(Value::as_str).unwrap_or("")
+}
+
+/// The policy stands before everything that it is about, and nothing stands there that it would keep out.
+fn policy(frame: &Value, page: &Markup) -> Option<Told> {
+    let wanted = text(frame, "policy");
+    let is_policy =
+        |tag: &Tag| tag.name == "meta" && tag.get("http-equiv").is_some_and(|name| name.eq_ignore_ascii_case("content-security-policy"));
+    let loads = |tag: &Tag| matches!(tag.name.as_str(), "style" | "script" | "link" | "img" | "body");
+    let stands = page.tags.iter().position(|tag| is_policy(tag) && tag.get("content") == Some(wanted));
+    let first = page.tags.iter().position(loads).unwrap_or(usize::MAX);
+    if stands.is_none_or(|at| at > first) {
+        return Some((
+            Wrong::Policy,
+            "the page has no content security policy before its style and scripts".to_owned(),
+            "Write `<meta http-equiv=\"Content-Security-Policy\" content=\"{{ page.policy }}\">` at the head of the page.".to_owned(),
+        ));
+    }
+    let sheets: Vec<&str> = page.tags.iter().filter(|tag| is_sheet(tag)).filter_map(|tag| tag.get("href")).collect();
+    let apart = frame.get("style_apart").map_or("", |apart| text(apart, "href"));
+    if !apart.is_empty() && !sheets.contains(&apart) {
+        let message = "the page does not load its rules for paper, which mark every sheet with its revision".to_owned();
+        let help = "Keep the line with `page.style_apart` that `templates/base.html` of `paper` has.";
+        return Some((Wrong::Safety, message, help.to_owned()));
+    }
+    if let Some(other) = sheets.iter().find(|href| **href != apart && **href != text(frame, "style_below")) {
+        let message = format!("the style sheet `{other}` is none of this page");
+        return Some((Wrong::Policy, message, "Write its rules into `styles/own.css`.".to_owned()));
+    }
+    page.tags.iter().find_map(|tag| kept_out(tag, text(frame, "style")))
+}
+
+fn is_sheet(tag: &Tag) -> bool {
+    tag.name == "link" && tag.get("rel").is_some_and(|rel| rel.eq_ignore_ascii_case("stylesheet"))
+}
+
+/// What the policy keeps out: browsers would leave it away without a word.
+fn kept_out(tag: &Tag, style: &str) -> Option<Told> {
+    let told = |message: String, help: &str| Some((Wrong::Policy, message, help.to_owned()));
+    let handler = tag.attributes.iter().find(|(name, _)| name.starts_with("on"));
+    if let Some((name, _)) = handler {
+        return told(
+            format!("browsers leave out `{name}` of this <{}>, for the policy allows no script in the page", tag.name),
+            "Put the script into `assets/` and name it with `<script src=\"{{ page.assets[\"name.js\"] }}\" defer></script>`.",
+        );
+    }
+    if tag.get("style").is_some() {
+        return told(
+            format!("browsers leave out `style` of this <{}>, for the policy allows no style on elements", tag.name),
+            "Give it a class, and write the rule into `styles/own.css`.",
+        );
+    }
+    let elsewhere =
+        |link: &str| link.starts_with("//") || link.split_once(':').is_some_and(|(scheme, _)| !scheme.contains('/') && scheme != "data");
+    match tag.name.as_str() {
+        "style" if tag.raw != style => told(
+            "browsers leave out this style, for the policy names the digest of another".to_owned(),
+            "Write `<style>{{ page.style | safe }}</style>` and nothing else; own rules stand in `styles/own.css`.",
+        ),
+        "script" if tag.get("src").is_none() => told(
+            "browsers leave out this script, for the policy allows only script files".to_owned(),
+            "Put it into `assets/` and name it with `<script src=\"{{ page.assets[\"name.js\"] }}\" defer></script>`.",
+        ),
+        "iframe" | "object" | "embed" | "frame" | "base" => {
+            told(format!("browsers leave out this <{}>, for the policy allows none", tag.name), "Take it out.")
+        }
+        "script" | "img" | "source" | "video" | "audio" if tag.get("src").is_some_and(elsewhere) => told(
+            format!("`{}` lies elsewhere, and a page loads nothing from there", tag.get("src").unwrap_or("")),
+            "Put the file into `assets/` and write `{{ page.assets[\"name\"] }}`.",
+        ),
+        "form" if tag.get("action").is_some() => {
+            told("browsers do not send this form, for the policy allows none".to_owned(), "Take out `action`.")
+        }
+        _ => None,
+    }
+}
+
+/// A guide that is not in force says so on its page.
+fn state(frame: &Value, page: &Markup) -> Option<Told> {
+    let strip = words(text(frame, "strip"));
+    if text(frame, "state").is_empty() || page.text.contains(&strip) {
+        return None;
+    }
+    let message = format!("a guide that is not in force is not marked: `{strip}`");
+    Some((
+        Wrong::Safety,
+        message,
+        "Show `{{ page.strip }}` where `page.state` is not empty, as `templates/base.html` of `paper` does.".to_owned(),
+    ))
+}
+
+/// A step with cautions.
+struct Act<'a> {
+    number: u64,
+    name: &'a str,
+    instruction: String,
+    cautions: Vec<String>,
+}
+
+/// Where a caution is missing.
+enum Lacks {
+    Head,
+    Step,
+    /// It stands once before the first step, and nothing says in which of the two places.
+    Either,
+}
+
+/// Every caution of a step stands before its instruction and after that of the step before; what can hurt stands before
+/// the first of them.
+fn cautions(got: &Value, page: &Markup) -> Option<Told> {
+    let (mut acts, mut head) = (Vec::new(), Vec::new());
+    gather(got, &mut acts, &mut head);
+    let shown = shown(&acts, &page.text);
+    let first = shown.first().map_or(page.text.len(), |(start, _, _)| *start);
+    let before = page.text.get(..first).unwrap_or("");
+    if let Some(caution) = head.iter().find(|caution| !before.contains(caution.as_str())) {
+        return Some(head_lacks(caution));
+    }
+    for (number, act) in acts.iter().enumerate() {
+        let mut places = shown.iter().enumerate().filter(|(_, (_, _, of))| *of == number).peekable();
+        if places.peek().is_none() {
+            let message =
+                format!("step {}, {}, is shown without its instruction, so that no caution stands before it", act.number, act.name);
+            return Some((Wrong::Safety, message, "Show `{{ step.do_html | safe }}` after the cautions of the step.".to_owned()));
+        }
+        let lacks = |(at, (start, _, _)): (usize, &(usize, usize, usize))| {
+            let from = at.checked_sub(1).and_then(|earlier| shown.get(earlier)).map_or(0, |(_, end, _)| *end);
+            let between = page.text.get(from..*start).unwrap_or("");
+            act.cautions.iter().find_map(|caution| match between.matches(caution.as_str()).count() {
+                0 => Some((caution, Lacks::Step)),
+                // Before the first step the head shows it too: one of the two is missing.
+                1 if from == 0 && head.contains(caution) => {
+                    let shown = between.rfind(act.name).zip(between.find(caution.as_str()));
+                    Some((caution, shown.map_or(Lacks::Either, |(name, at)| if name < at { Lacks::Head } else { Lacks::Step })))
+                }
+                _ => None,
+            })
+        };
+        let lacking: Vec<Option<(&String, Lacks)>> = places.map(lacks).collect();
+        if let Some(Some((caution, lacks))) = lacking.first().filter(|_| lacking.iter().all(Option::is_some)) {
+            let (number, name) = (act.number, act.name);
+            let message = match lacks {
+                Lacks::Head => return Some(head_lacks(caution)),
+                Lacks::Step => format!("step {number}, {name}, shows its instruction without a caution before it: `{caution}`"),
+                Lacks::Either => {
+                    format!("before step {number}, {name}, a caution stands once, and not both at the head and in the step: `{caution}`")
+                }
+            };
+            let help = "Show `{{ <cautions groups={step.cautions} /> }}` before `{{ step.do_html | safe }}`, each text as it is.";
+            return Some((Wrong::Safety, message, help.to_owned()));
+        }
+    }
+    None
+}
+
+fn head_lacks(caution: &str) -> Told {
+    let help = "Show `guide.hurt` before the steps: `{{ <cautions groups={guide.hurt} where={true} /> }}`.";
+    (Wrong::Safety, format!("what can hurt is not shown before the first step: `{caution}`"), help.to_owned())
+}
+
+/// Where instructions stand in a page: begin, end, which act; sorted, and none inside another.
+fn shown(acts: &[Act<'_>], text: &str) -> Vec<(usize, usize, usize)> {
+    let mut order: Vec<(usize, &Act<'_>)> = acts.iter().enumerate().collect();
+    order.sort_by_key(|(at, act)| (std::cmp::Reverse(act.instruction.len()), *at));
+    let mut shown: Vec<(usize, usize, usize)> = Vec::new();
+    for (number, act) in order {
+        for (start, met) in text.match_indices(act.instruction.as_str()) {
+            let end = start + met.len();
+            if shown.iter().all(|(from, to, of)| end <= *from || *to <= start || (*from == start && *to == end && *of != number)) {
+                shown.push((start, end, number));
+            }
+        }
+    }
+    shown.sort_unstable();
+    shown
+}
+
+/// Steps with cautions, and the cautions at the head, wherever a template gets them.
+fn gather<'a>(value: &'a Value, acts: &mut Vec<Act<'a>>, head: &mut Vec<String>) {
+    match value {
+        Value::Array(items) => items.iter().for_each(|item| gather(item, acts, head)),
+        Value::Object(fields) => {
+            let instruction = Markup::of(text(value, "do_html")).text;
+            let own = fields.get("cautions").map_or_else(Vec::new, texts);
+            if !instruction.is_empty() && !own.is_empty() {
+                let number = fields.get("number").and_then(Value::as_u64).unwrap_or(0);
+                acts.push(Act { number, name: text(value, "name"), instruction, cautions: own });
+            }
+            head.extend(fields.get("hurt").map_or_else(Vec::new, texts));
+            fields.iter().filter(|(key, _)| key.as_str() != "cautions").for_each(|(_, field)| gather(field, acts, head));
+        }
+        _ => {}
+    }
+}
+
+/// What a reader must see of groups of cautions: what can hurt, and how to avoid it.
+fn texts(groups: &Value) -> Vec<String> {
+    let items = groups.as_array().into_iter().flatten().filter_map(|group| group.get("items")?.as_array()).flatten();
+    items.flat_map(|item| ["hazard", "avoid"].map(|key| words(text(item, key)))).filter(|text| !text.is_empty()).collect()
+}
