@@ -9,12 +9,15 @@ use serde_json::Value;
 use super::markup::{Markup, Tag, words};
 use crate::site::theme_error::{ThemeError, Wrong};
 
+/// Templates of views to work from: they must show the instruction of every step. Others may, and then with its cautions.
+const INSTRUCTS: &[&str] = &["guide.html", "bench.html"];
+
 /// Looks through a page that was made by `template` from `context`.
 pub(in crate::site) fn look(template: &str, context: &impl Serialize, html: &str) -> Result<(), ThemeError> {
     let got = serde_json::to_value(context).unwrap_or_default();
     let page = Markup::of(html);
     let frame = got.get("page").unwrap_or(&Value::Null);
-    let told = policy(frame, &page).or_else(|| state(frame, &page)).or_else(|| cautions(&got, &page));
+    let told = policy(frame, &page).or_else(|| state(frame, &page)).or_else(|| cautions(template, &got, &page));
     told.map_or(Ok(()), |(wrong, message, help)| {
         Err(ThemeError { wrong, ..ThemeError::new(message).help(help).at_file(&format!("templates/{template}")) })
     })
@@ -114,7 +117,7 @@ fn state(frame: &Value, page: &Markup) -> Option<Told> {
     ))
 }
 
-/// A step with cautions.
+/// A step with its instruction.
 struct Act<'a> {
     number: u64,
     name: &'a str,
@@ -122,65 +125,57 @@ struct Act<'a> {
     cautions: Vec<String>,
 }
 
-/// Where a caution is missing.
-enum Lacks {
-    Head,
-    Step,
-    /// It stands once before the first step, and nothing says in which of the two places.
-    Either,
-}
-
-/// Every caution of a step stands before its instruction and after that of the step before; what can hurt stands before
-/// the first of them.
-fn cautions(got: &Value, page: &Markup) -> Option<Told> {
-    let (mut acts, mut head) = (Vec::new(), Vec::new());
-    gather(got, &mut acts, &mut head);
+/// Every caution of a step stands before its instruction and after that of the step before. What can hurt and belongs to
+/// no one step stands before the first instruction.
+fn cautions(template: &str, got: &Value, page: &Markup) -> Option<Told> {
+    let (mut acts, mut hurt) = (Vec::new(), Vec::new());
+    gather(got, &mut acts, &mut hurt);
     let shown = shown(&acts, &page.text);
+    if shown.is_empty() && !INSTRUCTS.contains(&template) {
+        return None;
+    }
     let first = shown.first().map_or(page.text.len(), |(start, _, _)| *start);
     let before = page.text.get(..first).unwrap_or("");
-    if let Some(caution) = head.iter().find(|caution| !before.contains(caution.as_str())) {
-        return Some(head_lacks(caution));
+    let general = hurt.iter().find(|caution| !before.contains(caution.as_str()) && !acts.iter().any(|act| act.cautions.contains(caution)));
+    if let Some(caution) = general {
+        let help = "Show `guide.hurt` before the steps: `{{ <cautions groups={guide.hurt} where={true} /> }}`.";
+        return Some((Wrong::Safety, format!("what can hurt is not shown before the first step: `{caution}`"), help.to_owned()));
     }
-    for (number, act) in acts.iter().enumerate() {
-        let mut places = shown.iter().enumerate().filter(|(_, (_, _, of))| *of == number).peekable();
-        if places.peek().is_none() {
-            let message =
-                format!("step {}, {}, is shown without its instruction, so that no caution stands before it", act.number, act.name);
-            return Some((Wrong::Safety, message, "Show `{{ step.do_html | safe }}` after the cautions of the step.".to_owned()));
-        }
-        let lacks = |(at, (start, _, _)): (usize, &(usize, usize, usize))| {
-            let from = at.checked_sub(1).and_then(|earlier| shown.get(earlier)).map_or(0, |(_, end, _)| *end);
-            let between = page.text.get(from..*start).unwrap_or("");
-            act.cautions.iter().find_map(|caution| match between.matches(caution.as_str()).count() {
-                0 => Some((caution, Lacks::Step)),
-                // Before the first step the head shows it too: one of the two is missing.
-                1 if from == 0 && head.contains(caution) => {
-                    let shown = between.rfind(act.name).zip(between.find(caution.as_str()));
-                    Some((caution, shown.map_or(Lacks::Either, |(name, at)| if name < at { Lacks::Head } else { Lacks::Step })))
-                }
-                _ => None,
-            })
+    let dangerous = acts.iter().enumerate().filter(|(_, act)| !act.cautions.is_empty());
+    for (at, act) in dangerous {
+        let (number, name) = (act.number, act.name);
+        let mut lacking = shown.iter().enumerate().filter(|(_, (_, _, of))| *of == at).map(|(place, (start, _, _))| {
+            let from = place.checked_sub(1).and_then(|earlier| shown.get(earlier)).map_or(0, |(_, end, _)| *end);
+            act.lacks(page.text.get(from..*start).unwrap_or(""), place == 0)
+        });
+        // Where a step is shown more than once, one of them must be whole.
+        let missing = lacking.next().map(|first| first.filter(|_| lacking.all(|lacks| lacks.is_some())));
+        let (message, help) = match missing {
+            None => (
+                format!("step {number}, {name}, is shown without its instruction, so that no caution stands before it"),
+                "Show `{{ step.do_html | safe }}` after the cautions of the step.",
+            ),
+            Some(Some(caution)) => (
+                format!("step {number}, {name}, shows its instruction without a caution before it: `{caution}`"),
+                "Show `{{ <cautions groups={step.cautions} /> }}` before `{{ step.do_html | safe }}`, each text as it is.",
+            ),
+            Some(None) => continue,
         };
-        let lacking: Vec<Option<(&String, Lacks)>> = places.map(lacks).collect();
-        if let Some(Some((caution, lacks))) = lacking.first().filter(|_| lacking.iter().all(Option::is_some)) {
-            let (number, name) = (act.number, act.name);
-            let message = match lacks {
-                Lacks::Head => return Some(head_lacks(caution)),
-                Lacks::Step => format!("step {number}, {name}, shows its instruction without a caution before it: `{caution}`"),
-                Lacks::Either => {
-                    format!("before step {number}, {name}, a caution stands once, and not both at the head and in the step: `{caution}`")
-                }
-            };
-            let help = "Show `{{ <cautions groups={step.cautions} /> }}` before `{{ step.do_html | safe }}`, each text as it is.";
-            return Some((Wrong::Safety, message, help.to_owned()));
-        }
+        return Some((Wrong::Safety, message, help.to_owned()));
     }
     None
 }
 
-fn head_lacks(caution: &str) -> Told {
-    let help = "Show `guide.hurt` before the steps: `{{ <cautions groups={guide.hurt} where={true} /> }}`.";
-    (Wrong::Safety, format!("what can hurt is not shown before the first step: `{caution}`"), help.to_owned())
+impl Act<'_> {
+    /// A caution that does not stand in the text before the instruction. Before the `first` step the head shows cautions
+    /// too, so there they must stand behind the name of the step, or twice.
+    fn lacks(&self, before: &str, first: bool) -> Option<&String> {
+        let step = before.rfind(self.name).and_then(|at| before.get(at..)).filter(|_| first && !self.name.is_empty());
+        self.cautions.iter().find(|caution| match step {
+            Some(step) => !step.contains(caution.as_str()) && before.matches(caution.as_str()).count() < 2,
+            None => !before.contains(caution.as_str()),
+        })
+    }
 }
 
 /// Where instructions stand in a page: begin, end, which act; sorted, and none inside another.
@@ -207,7 +202,7 @@ fn gather<'a>(value: &'a Value, acts: &mut Vec<Act<'a>>, head: &mut Vec<String>)
         Value::Object(fields) => {
             let instruction = Markup::of(text(value, "do_html")).text;
             let own = fields.get("cautions").map_or_else(Vec::new, texts);
-            if !instruction.is_empty() && !own.is_empty() {
+            if !instruction.is_empty() {
                 let number = fields.get("number").and_then(Value::as_u64).unwrap_or(0);
                 acts.push(Act { number, name: text(value, "name"), instruction, cautions: own });
             }
