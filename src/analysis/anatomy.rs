@@ -45,6 +45,23 @@ pub struct Part<'a> {
     pub part_of: Option<&'a str>,
 }
 
+/// What is told of a part in words.
+#[derive(Debug, Clone)]
+pub struct Told<'a> {
+    /// What it is called.
+    pub name: String,
+    /// Other names.
+    pub also: Vec<&'a str>,
+    /// What it does; empty when that is not told.
+    pub does: &'a str,
+    /// Where it lies; empty when that is not told.
+    pub lies: &'a str,
+    /// Where the facts come from, those of the guidebook first.
+    pub sources: Vec<&'a str>,
+    /// How the built-in facts were verified; `None` for an entry of the guidebook alone.
+    pub verified: Option<Verified>,
+}
+
 /// The group whose anatomy a species shares: built in, or by the guidebook's `like:`.
 #[must_use]
 pub fn group_of<'a>(book: &'a Guidebook, species: &str) -> Option<&'a str> {
@@ -114,6 +131,28 @@ impl<'a> Anatomy<'a> {
             Some(part) => Some(self.own_part(id, part)),
             None => self.builtin.parts.get(id).map(|part| self.builtin_part(id, part)),
         }
+    }
+
+    /// What is told of the part with this id: by the guidebook where it says something, else as it is built in.
+    #[must_use]
+    pub fn told(&self, id: &str) -> Option<Told<'a>> {
+        let own = self.own.and_then(|own| own.get(id));
+        let builtin = self.builtin.parts.get(id);
+        if own.is_none() && builtin.is_none() {
+            return None;
+        }
+        let own_name = own.and_then(|own| own.name.value()).or(builtin.map(|part| &part.name));
+        let also = own.into_iter().flat_map(|own| &own.also).chain(builtin.into_iter().flat_map(|part| &part.also));
+        let own_text = |text: Option<&'a String>, other: Option<&'a String>| text.or(other).map_or("", |text| text.trim());
+        let own_sources = own.into_iter().flat_map(|own| &own.sources).map(|source| source.value.as_str());
+        Some(Told {
+            name: own_name.map_or_else(|| id.replace('-', " "), Clone::clone),
+            also: also.map(String::as_str).collect(),
+            does: own_text(own.and_then(|own| own.does.value()), builtin.map(|part| &part.does)),
+            lies: own_text(own.and_then(|own| own.lies.value()), builtin.map(|part| &part.lies)),
+            sources: own_sources.chain(builtin.into_iter().flat_map(|part| &part.sources).map(String::as_str)).collect(),
+            verified: builtin.map(|part| part.verified),
+        })
     }
 
     /// All parts, those of the guidebook last.

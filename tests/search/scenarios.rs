@@ -56,6 +56,23 @@ fn words_of_the_bench_find_the_gland() {
     assert_eq!(index.shown[answer.hits[0].0].context, "Leg of lamb, seam-boned");
 }
 
+/// The demonstration names no part of its own: the names are those that ship inside.
+#[test]
+fn names_of_parts_that_ship_inside_lead_to_the_step_that_works_at_them() {
+    let index = read(&scripts(&Index::of(records_of("procedures"), "en"), Sizes::default()));
+    for (query, first) in [
+        ("aitch bone", "Aitch bone → guides/lamb/leg-seam-boned.html#aitch-bone-out"),
+        ("h-bone", "Aitch bone → guides/lamb/leg-seam-boned.html#aitch-bone-out"),
+        ("dorsal root ganglia", "Root ganglia → guides/beef/chuck-boned.html#frame-off"),
+        ("femur", "Thigh bone → guides/chicken/eight-pieces.html#legs-off"),
+        ("lump behind the knee", "Popliteal node → guides/lamb/leg-seam-boned.html#node-out"),
+        ("gland", "Popliteal node → guides/lamb/leg-seam-boned.html#node-out"),
+        ("sirloin", "Rump → guides/venison/haunch-seam-boned.html#block-parted"),
+    ] {
+        assert_eq!(found(&index, query)[0], first, "{query}");
+    }
+}
+
 #[test]
 fn slips_of_cold_fingers_are_mended_and_said() {
     let index = index();
@@ -89,7 +106,7 @@ fn names_rank_above_steps_above_text_above_notes() {
     assert!(order[2].starts_with("Part topside and silverside"), "the title of a step: {order:?}");
     assert!(order[3].starts_with("Open the seam at the back"), "its text: {order:?}");
     let order = found(&index, "kneecap");
-    assert_eq!(order[0], "kneecap → guides/beef/round.html#seam-out-the-thick-flank", "a part of the animal");
+    assert_eq!(order[0], "Kneecap → guides/beef/round.html#seam-out-the-thick-flank", "a part of the animal");
 }
 
 #[test]

@@ -51,8 +51,8 @@ pub struct Step {
     pub back_pieces: Vec<String>,
     /// What comes out, the loss last.
     pub outputs: Vec<StepOutput>,
-    /// Names of anatomical parts.
-    pub anatomy: Vec<String>,
+    /// Anatomical parts; without a link where they have no page.
+    pub anatomy: Vec<Link>,
     /// Why the cut goes there; may be empty.
     pub anatomy_html: String,
     /// A good result; may be empty.

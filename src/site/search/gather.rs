@@ -14,6 +14,7 @@ use crate::analysis::Analysis;
 use crate::model::words::State;
 use crate::model::{Guidebook, Stated};
 use leads::Leads;
+use parts::Parts;
 
 /// Makes the address of each page, from the root of the site, with the place on it where there is one.
 pub trait UrlMaker {
@@ -34,8 +35,9 @@ pub trait UrlMaker {
 pub fn records(book: &Guidebook, analysis: &Analysis, urls: &impl UrlMaker) -> Vec<Record> {
     let leads = Leads::of(book, analysis);
     let mut records = pieces::records(book, &leads, urls);
-    records.extend(parts::records(book, &records, urls));
-    records.extend(steps::records(book, analysis, urls));
+    let known = Parts::of(book);
+    records.extend(parts::records(book, &known, &records, urls));
+    records.extend(steps::records(book, analysis, &known, urls));
     records.extend(courses(book, urls));
     records.extend(pages(book, urls));
     records

@@ -2,6 +2,7 @@
 
 use super::Views;
 use super::control::text;
+use crate::analysis::anatomy::Anatomy;
 use crate::analysis::minutes::bench_minutes;
 use crate::analysis::procedure::ProcedureAnalysis;
 use crate::figures::{StepFigures, duration};
@@ -54,7 +55,7 @@ impl Views<'_> {
             back_to_cold,
             back_pieces,
             outputs,
-            anatomy: step.anatomy.iter().map(|part| self.part_name(procedure, &part.value)).collect(),
+            anatomy: step.anatomy.iter().map(|part| Link { name: self.part_name(procedure, &part.value), href: String::new() }).collect(),
             anatomy_html: self.blocks(page, &step.anatomy_note),
             good_html: self.blocks(page, &step.good),
             mistakes_html: self.laid_out(page, &step.mistakes, Layout { top_heading: 4, lines: true }),
@@ -110,11 +111,11 @@ impl Views<'_> {
         self.book.builtin.wear.get(id).map_or_else(|| id.replace('-', " "), |wear| inside(&wear.name))
     }
 
-    /// The name of an anatomical part: the guidebook's own, else its id with spaces.
-    fn part_name(&self, procedure: &Procedure, part: &str) -> String {
-        let species = procedure.species.value().map_or("", String::as_str);
-        let own = self.book.anatomy.get(species).and_then(|parts| parts.get(part)).and_then(|part| part.name.value().cloned());
-        own.unwrap_or_else(|| part.replace('-', " "))
+    /// The name of an anatomical part as it stands inside a list; its id with spaces where nobody knows it.
+    pub(super) fn part_name(&self, procedure: &Procedure, part: &str) -> String {
+        let anatomy = Anatomy::of_procedure(self.book, procedure);
+        let told = anatomy.and_then(|anatomy| anatomy.told(anatomy.id_of(part)?));
+        told.map_or_else(|| part.replace('-', " "), |told| inside(&told.name))
     }
 
     fn back_to_cold(&self, step: &ModelStep) -> (&'static str, Vec<String>) {

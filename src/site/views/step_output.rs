@@ -32,7 +32,7 @@ impl Views<'_> {
                 CountSpec::Between(range) => joined(&range.low.to_string(), &range.high.to_string()),
                 CountSpec::Rest => return None,
             };
-            Some(format!("{} {number}", count.part.value.replace('-', " ")))
+            Some(format!("{} {number}", self.part_name(procedure, &count.part.value)))
         });
         StepOutput {
             name: piece.map_or_else(String::new, |piece| self.piece(piece)),

@@ -1,6 +1,6 @@
 //! Records of guides and of their steps.
 
-use super::parts::{named_in, names_of};
+use super::parts::{Parts, carried, worked_at};
 use super::{UrlMaker, joined, readable, species_name, text, titled};
 use crate::analysis::Analysis;
 use crate::analysis::procedure::ProcedureAnalysis;
@@ -8,12 +8,12 @@ use crate::model::{Guidebook, Procedure, Step};
 use crate::site::search::record::{Kind, Record};
 
 /// Each guide, then its steps in the order of work.
-pub(super) fn records(book: &Guidebook, analysis: &Analysis, urls: &impl UrlMaker) -> Vec<Record> {
+pub(super) fn records(book: &Guidebook, analysis: &Analysis, parts: &Parts<'_>, urls: &impl UrlMaker) -> Vec<Record> {
     let mut records = Vec::new();
     for (procedure, computed) in book.procedures.iter().zip(&analysis.procedures) {
         records.push(guide(book, procedure, computed, urls));
         if !procedure.steps_from_yields {
-            records.extend((1..).zip(&procedure.steps).map(|(number, step)| one_step(book, procedure, number, step, urls)));
+            records.extend((1..).zip(&procedure.steps).map(|(number, step)| one_step(book, procedure, (number, step), parts, urls)));
         }
     }
     records
@@ -40,10 +40,16 @@ fn guide(book: &Guidebook, procedure: &Procedure, computed: &ProcedureAnalysis, 
     }
 }
 
-fn one_step(book: &Guidebook, procedure: &Procedure, number: usize, step: &Step, urls: &impl UrlMaker) -> Record {
+fn one_step<'a>(
+    book: &'a Guidebook,
+    procedure: &'a Procedure,
+    (number, step): (usize, &'a Step),
+    parts: &Parts<'a>,
+    urls: &impl UrlMaker,
+) -> Record {
     let species = species(procedure);
     let given = step.give.iter().map(|output| book.piece_name(&output.piece.value));
-    let parts = named_in(step).map(|part| names_of(book, species, part));
+    let names = |named: Vec<&'a str>| named.into_iter().map(|part| parts.names_of(species, part)).collect::<Vec<_>>();
     let said = [&step.instruction, &step.hold, &step.landmark, &step.good].map(text);
     let asked = step.ask.iter().flat_map(|ask| [text(&ask.question), text(&ask.answer)]);
     let captions = step.pictures.iter().map(|picture| text(&picture.caption));
@@ -60,8 +66,15 @@ fn one_step(book: &Guidebook, procedure: &Procedure, number: usize, step: &Step,
         state: procedure.revision.state(),
         url: urls.step(&procedure.id, &step.id),
         names: Vec::new(),
-        text: joined(said.into_iter().chain(given).chain(parts)),
-        notes: joined([text(&step.mistakes), text(&step.anatomy_note)].into_iter().chain(asked).chain(captions).chain(tools)),
+        text: joined(said.into_iter().chain(given).chain(names(worked_at(step)))),
+        notes: joined(
+            [text(&step.mistakes), text(&step.anatomy_note)]
+                .into_iter()
+                .chain(asked)
+                .chain(captions)
+                .chain(tools)
+                .chain(names(carried(step))),
+        ),
     }
 }
 
