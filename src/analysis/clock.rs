@@ -43,6 +43,19 @@ pub struct PieceClock {
     pub sum: TimeRange,
 }
 
+/// A stretch of one piece with its times.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct TimedStretch {
+    /// The piece, as a position in `Network::pieces`.
+    pub piece: usize,
+    /// From which step to which.
+    pub stretch: Stretch,
+    /// The time of the stretch itself.
+    pub alone: TimeRange,
+    /// That time with all that the piece, or what it came from, was out before.
+    pub in_all: TimeRange,
+}
+
 /// Which time a limit is about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum ClockKind {
@@ -105,6 +118,20 @@ impl ColdClock {
             ClockKind::Cumulative => piece.sum.high,
         });
         times.max_by_key(|high| high.map_or(i64::MAX, |high| high.0)).flatten()
+    }
+
+    /// Every stretch of every piece with its times: the start first, then pieces in the order of first giving.
+    #[must_use]
+    pub fn timed(&self) -> Vec<TimedStretch> {
+        let of_piece = |(piece, stretches): (usize, &Vec<(Stretch, Span)>)| {
+            let timed = |(stretch, offset): &(Stretch, Span)| {
+                let end = self.sums.until(stretch.to + 1);
+                let alone = end.plus(self.sums.until(stretch.from).minus()).time();
+                TimedStretch { piece, stretch: *stretch, alone, in_all: end.plus(*offset).time() }
+            };
+            stretches.iter().map(timed).collect::<Vec<_>>()
+        };
+        self.offsets.iter().enumerate().flat_map(of_piece).collect()
     }
 
     /// The earliest step in which some piece's longest time passes a limit; equal is not past it.

@@ -1,7 +1,11 @@
 //! What each step of a guide owes: cautions, protection, and protection that it forbids, each with its reason.
 //!
 //! Computed from the tools of the step, how the blade is drawn, the parts that the step names, frees or cuts, the
-//! product and the species. A choice of tools demands for all of them. What could not be read demands nothing.
+//! product and the species. What could not be read demands nothing.
+//!
+//! Of a choice of tools one is taken, and nobody knows which. So all of them demand their cautions, and what any of
+//! them forbids is not worn. Protection that one demands and another of the same choice forbids holds only for who
+//! takes the one; every other demand holds for the step. Tools that are used together must fit each other.
 
 use crate::model::builtin::demands::{Condition, WearDemand};
 use crate::model::procedure::{CountSpec, ToolChoice};
@@ -49,39 +53,43 @@ pub struct StepDemands<'a> {
     pub advised_cautions: Vec<Demand<'a, &'a str>>,
     /// Protection demanded.
     pub wear: Vec<Demand<'a, WearDemand>>,
+    /// Protection that one tool of a choice demands and another of the same choice forbids: for who takes the one.
+    pub wear_where_taken: Vec<Demand<'a, WearDemand>>,
     /// Protection advised.
     pub advised_wear: Vec<Demand<'a, WearDemand>>,
     /// Protection forbidden, with the tool that forbids it.
     pub never: Vec<(&'a str, &'a str)>,
-}
-
-impl StepDemands<'_> {
-    /// Demands for protection that no glove or guard can meet, because another tool of the step forbids it.
-    #[must_use]
-    pub fn contradictions(&self) -> Vec<Contradiction<'_>> {
-        let forbids = |id: &String| self.never.iter().find(|(never, _)| never == id).map(|(_, tool)| *tool);
-        let against = |demand: &WearDemand| {
-            let hits: Option<Vec<&str>> = demand.any_of.iter().map(|set| set.iter().find_map(forbids)).collect();
-            hits.and_then(|tools| tools.first().copied())
-        };
-        self.wear.iter().filter_map(|demand| Some(Contradiction { demand, forbidden_by: against(&demand.what)? })).collect()
-    }
+    /// Demands for protection that no glove or guard can meet, because a tool that is used with it forbids it.
+    pub contradictions: Vec<Contradiction<'a>>,
 }
 
 /// A demand for protection that another tool of the same step forbids.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Contradiction<'a> {
     /// The demand.
-    pub demand: &'a Demand<'a, WearDemand>,
+    pub demand: Demand<'a, WearDemand>,
     /// The tool that forbids what would meet it.
     pub forbidden_by: &'a str,
 }
 
-/// The tools that hold for a step: its own, or those beside `steps`; `None` when they could not be read.
+/// The tool that forbids every set that would meet a demand, or the first of several such tools.
+fn against<'a>(demand: &WearDemand, never: &[(&'a str, &'a str)]) -> Option<&'a str> {
+    let forbids = |id: &String| never.iter().find(|(never, _)| never == id).map(|(_, tool)| *tool);
+    let hits: Option<Vec<&str>> = demand.any_of.iter().map(|set| set.iter().find_map(forbids)).collect();
+    hits.and_then(|tools| tools.first().copied())
+}
+
+/// The tools that hold for a step, each a choice of one or several: its own, or those beside `steps`; `None` when they
+/// could not be read.
+#[must_use]
+pub fn choices_of<'a>(procedure: &'a Procedure, step: &'a Step) -> Option<&'a [Spanned<ToolChoice>]> {
+    in_force(&step.tools, &procedure.tools)
+}
+
+/// The tools that hold for a step, all tools of a choice among them; `None` when they could not be read.
 #[must_use]
 pub fn tools_of<'a>(procedure: &'a Procedure, step: &'a Step) -> Option<Vec<&'a Spanned<String>>> {
-    let choices = in_force(&step.tools, &procedure.tools)?;
-    Some(choices.iter().flat_map(|choice: &Spanned<ToolChoice>| &choice.value.any_of).collect())
+    Some(choices_of(procedure, step)?.iter().flat_map(|choice| &choice.value.any_of).collect())
 }
 
 /// What is worn in a step: its own list, or the one beside `steps`; `None` when it could not be read.
@@ -146,15 +154,35 @@ impl<'a> Demands<'a> {
     #[must_use]
     pub fn of_step(&self, step: &'a Step) -> Option<StepDemands<'a>> {
         let mut owed = StepDemands::default();
-        for tool in tools_of(self.procedure, step)? {
-            self.add_tool(&tool.value, &mut owed);
+        // Beside each demand and each ban stands the choice that it comes from; a condition is none.
+        let mut wear: Vec<(Option<usize>, Demand<'a, WearDemand>)> = Vec::new();
+        let mut bans: Vec<(usize, (&str, &str))> = Vec::new();
+        for (at, choice) in choices_of(self.procedure, step)?.iter().enumerate() {
+            for tool in &choice.value.any_of {
+                self.add_tool(&tool.value, &mut owed);
+            }
+            wear.extend(owed.wear.drain(..).map(|demand| (Some(at), demand)));
+            bans.extend(owed.never.drain(..).map(|ban| (at, ban)));
         }
         for (id, caution) in &self.book.builtin.cautions {
             let Some(because) = caution.demanded_when.iter().find_map(|condition| self.holds(condition, step)) else { continue };
             add(&mut owed.cautions, id, &because);
             let demand = |what: &WearDemand| Demand { what: what.clone(), because: because.clone() };
-            owed.wear.extend(caution.wear.iter().map(demand));
+            wear.extend(caution.wear.iter().map(|what| (None, demand(what))));
             owed.advised_wear.extend(caution.advised_wear.iter().map(demand));
+        }
+        owed.never = bans.iter().map(|(_, ban)| *ban).collect();
+        for (choice, demand) in wear {
+            let own = |tool: &str| demand.because == Because::Tool(tool);
+            let together: Vec<_> =
+                bans.iter().filter(|(at, (_, tool))| choice != Some(*at) || own(tool)).map(|(_, ban)| *ban).collect();
+            if let Some(forbidden_by) = against(&demand.what, &together) {
+                owed.contradictions.push(Contradiction { demand: demand.clone(), forbidden_by });
+            } else if against(&demand.what, &owed.never).is_some() {
+                owed.wear_where_taken.push(demand);
+                continue;
+            }
+            owed.wear.push(demand);
         }
         owed.advised_cautions.retain(|advised| !owed.cautions.iter().any(|demand| demand.what == advised.what));
         Some(owed)

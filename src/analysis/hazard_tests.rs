@@ -171,11 +171,27 @@ fn tools_demand_together_and_can_contradict_each_other() {
     let knives = demands.of_step(&book.procedures[0].steps[0]).unwrap();
     let cautions: Vec<&str> = knives.cautions.iter().map(|demand| demand.what).collect();
     assert_eq!(cautions, ["protect-holding-hand", "blade-away-from-body"]);
-    assert_eq!((knives.wear.len(), knives.contradictions().len()), (2, 0));
+    assert_eq!((knives.wear.len(), knives.contradictions.len()), (2, 0));
     let saws = demands.of_step(&book.procedures[0].steps[1]).unwrap();
     assert!(saws.cautions.iter().any(|demand| demand.what == "under-18-powered-machines"));
-    let [contradiction] = saws.contradictions()[..] else { panic!("{:?}", saws.contradictions()) };
+    let [contradiction] = &saws.contradictions[..] else { panic!("{:?}", saws.contradictions) };
     assert_eq!((&contradiction.demand.because, contradiction.forbidden_by), (&Because::Tool("hand-saw"), "band-saw"));
+}
+
+/// Of a choice one tool is taken: both demand their cautions, the band saw's ban holds, and the glove of the hand saw is
+/// for who takes that.
+#[test]
+fn a_choice_of_tools_demands_for_all_and_contradicts_nothing_in_itself() {
+    let mut book = book_of("pork", &["start -> a 50 | b 50 ; tools hand-saw"]);
+    let Stated::Given(tools) = &mut book.procedures[0].steps[0].tools else { panic!() };
+    tools.value[0].value.any_of.push(spanned("band-saw".to_owned()));
+    let demands = Demands::of(&book, &book.procedures[0]);
+    let saws = demands.of_step(&book.procedures[0].steps[0]).unwrap();
+    let cautions: Vec<&str> = saws.cautions.iter().map(|demand| demand.what).collect();
+    assert!(cautions.contains(&"protect-holding-hand") && cautions.contains(&"no-glove-at-moving-blade"), "{cautions:?}");
+    assert!(saws.never.contains(&("cut-glove", "band-saw")));
+    assert_eq!((saws.wear.len(), saws.contradictions.len()), (0, 0));
+    assert_eq!(saws.wear_where_taken.iter().map(|demand| &demand.because).collect::<Vec<_>>(), [&Because::Tool("hand-saw")]);
 }
 
 #[test]

@@ -27,7 +27,7 @@ pub(super) fn steps<'a>(book: &'a Guidebook, procedure: &'a Procedure) -> Vec<Ow
     let demands = Demands::of(book, procedure);
     let owing = |step: &'a Step| {
         let demands = demands.of_step(step)?;
-        let contradicted = demands.contradictions().into_iter().map(|found| found.demand.what.clone()).collect();
+        let contradicted = demands.contradictions.iter().map(|found| found.demand.what.clone()).collect();
         Some(Owing { step, demands, contradicted })
     };
     procedure.steps.iter().filter_map(owing).collect()

@@ -1,9 +1,11 @@
-//! Tables and drawings of a guidebook as values: yield tables, shares of steps, the use bar, the weight flow.
+//! Tables and drawings of a guidebook as values: yield tables, shares of steps, the use bar, the weight flow, the cold clock.
 //!
 //! It imports the model and the analysis and knows nothing of HTML, templates or words of an interface. Numbers come
 //! out as they are printed (`numbers` and `units` hold the one rounding rule), beside what a drawing needs.
 
 pub mod answer;
+pub mod cold_clock;
+pub mod cold_drawing;
 pub mod duration;
 pub mod flow_drawing;
 pub mod flow_layout;

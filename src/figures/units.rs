@@ -115,6 +115,17 @@ impl Scale {
     }
 }
 
+/// A temperature in the scale in which it was not written, to one decimal at most: `44.6 °F` for 7 °C.
+#[must_use]
+pub fn other_scale(temperature: Temperature) -> String {
+    let own = temperature.thousandths() as f64 / 1000.0;
+    let (number, symbol) = match temperature.unit() {
+        TemperatureUnit::Celsius => (own * 9.0 / 5.0 + 32.0, "\u{b0}F"),
+        TemperatureUnit::Fahrenheit => ((own - 32.0) * 5.0 / 9.0, "\u{b0}C"),
+    };
+    format!("{}{NO_BREAK}{symbol}", short(number, 1))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -152,6 +163,15 @@ mod tests {
         assert_eq!(METRIC.between(0.0, 0.0), "0\u{a0}g");
         assert_eq!(IMPERIAL.between(0.068, 0.1), "2.4\u{2013}3.5\u{a0}oz");
         assert_eq!(IMPERIAL.cell(KILOGRAMS_PER_POUND), "1.00");
+    }
+
+    /// Pairs that rules print or that follow from them: 5 °C is exactly 41 °F, 7 °C is 44.6 °F and not the 45 °F that
+    /// stands beside it in print, 40 °F is 4.4 °C, −20 °C is −4 °F.
+    #[test]
+    fn a_limit_is_shown_in_the_other_scale() {
+        for (written, other) in [("5 °C", "41 °F"), ("7 °C", "44.6 °F"), ("40 °F", "4.4 °C"), ("180 °F", "82.2 °C"), ("-20 °C", "\u{2212}4 °F")] {
+            assert_eq!(other_scale(parse::temperature(written).unwrap().low), other.replace(' ', "\u{a0}"), "{written}");
+        }
     }
 
     #[test]

@@ -15,6 +15,7 @@ use super::templates;
 use super::theme::Theme;
 use super::theme_error::ThemeError;
 use super::words::Words;
+use crate::model::words::{Clock, Force, Measure, PartKind, Product, Stage, Verified};
 
 /// Words that the program itself asks for, or that templates name by an id they put together.
 const OWN_WORDS: &[&str] = &[
@@ -60,7 +61,53 @@ const OWN_WORDS: &[&str] = &[
     "limit-cleaning-interval",
     "level-fault",
     "level-advice",
+    "age-from",
+    "age-any",
+    "time-at-most",
+    "time-within",
+    "time-every",
+    "time-from-slaughter",
+    "time-at-least",
+    "limit-above",
+    "limit-at-most",
+    "limit-at-least",
+    "limits-title",
+    "anatomy-title",
+    "region-inside",
+    "region-none",
+    "cold-clock-title",
+    "cold-axis",
+    "cold-axis-in-all",
+    "cold-shortest",
+    "cold-longest",
+    "cold-back",
+    "cold-before",
+    "cold-more",
+    "cold-at-once",
+    "cold-limit-line",
+    "cold-limit-far",
+    "limit-of-shop",
+    "limit-of-profile",
+    "with",
+    "or",
 ];
+
+/// Words that are named after the fixed words of the format: `stage-hold`, `product-red-meat`.
+fn words_of_the_format() -> Vec<String> {
+    fn named<T: Copy>(start: &str, all: &[T], word: fn(T) -> &'static str) -> Vec<String> {
+        all.iter().map(|one| format!("{start}-{}", word(*one))).collect()
+    }
+    [
+        named("stage", Stage::ALL, Stage::word),
+        named("product", Product::ALL, Product::word),
+        named("measure", Measure::ALL, Measure::word),
+        named("force", Force::ALL, Force::word),
+        named("verified", Verified::ALL, Verified::word),
+        named("clock", Clock::ALL, Clock::word),
+        named("kind", PartKind::ALL, PartKind::word),
+    ]
+    .concat()
+}
 
 /// A theme made ready.
 pub(super) struct Engine {
@@ -172,7 +219,7 @@ fn missing_words(theme: &Theme, words: &Words) -> Vec<ThemeError> {
             errors.push(ThemeError::at(path, text, text.find(&named).unwrap_or(0), message).wide(&named).help(nearest));
         }
     }
-    let own = OWN_WORDS.iter().filter(|id| !words.has(id));
+    let own = OWN_WORDS.iter().map(|id| (*id).to_owned()).chain(words_of_the_format()).filter(|id| !words.has(id));
     errors.extend(own.map(|id| ThemeError::new(format!("the word `{id}` is missing in {file}; add a line `{id} = …`"))));
     errors
 }

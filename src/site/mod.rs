@@ -23,7 +23,9 @@ mod theme_error;
 mod views;
 mod words;
 
-pub use context::{caution, chain, checks, downloads, frame, free_page, guide, home, pieces, source, species, step, tables, work};
+pub use context::{
+    anatomy, caution, chain, checks, cold, downloads, frame, free_page, guide, home, limits, pieces, source, species, step, tables, work,
+};
 pub use own_theme::findings as theme_findings;
 pub use page::Page;
 pub use theme::Theme;

@@ -3,7 +3,10 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::analysis::Analysis;
-use crate::model::Guidebook;
+use crate::analysis::anatomy::Anatomy;
+use crate::analysis::clock::ColdClock;
+use crate::analysis::procedure::ProcedureAnalysis;
+use crate::model::{Guidebook, Procedure};
 
 use super::engine::Engine;
 use super::paths;
@@ -32,6 +35,14 @@ pub enum Page {
     ChainTable(usize),
     /// All pieces with their names.
     Pieces,
+    /// The limits against which guides are held.
+    Limits,
+    /// Time out of the cold of a procedure.
+    ColdClock(usize),
+    /// The drawing of time out of the cold.
+    ColdDrawing(usize),
+    /// Bones, muscles, tissues and glands of a species.
+    Anatomy(String),
     /// A free page, by its position in the guidebook.
     Free(usize),
     /// What is checked.
@@ -103,11 +114,15 @@ pub(super) fn all(book: &Guidebook, analysis: &Analysis, engine: &Engine, search
         (paths::HOME.to_owned(), Page::Home),
         (paths::TABLES.to_owned(), Page::Tables),
         (paths::PIECES.to_owned(), Page::Pieces),
+        (paths::LIMITS.to_owned(), Page::Limits),
         (paths::CHECKS.to_owned(), Page::Checks),
     ]);
     for species in species_of(book) {
         pages.insert(paths::species(species), Page::Species(species.to_owned()));
         table(&mut pages, paths::species_table(species), Page::SpeciesTable(species.to_owned()), &TableOf::Species(species.to_owned()));
+        if Anatomy::of(book, species).is_some() {
+            pages.insert(paths::anatomy(species), Page::Anatomy(species.to_owned()));
+        }
     }
     for (at, procedure) in book.procedures.iter().enumerate() {
         pages.insert(paths::guide(&procedure.id), Page::Guide(at));
@@ -120,6 +135,12 @@ pub(super) fn all(book: &Guidebook, analysis: &Analysis, engine: &Engine, search
         if analysis.procedures.get(at).is_some_and(|procedure| procedure.shares.is_some()) {
             table(&mut pages, paths::guide_table(&procedure.id), Page::GuideTable(at), &TableOf::Guide(at));
             pages.insert(paths::flow_drawing(&procedure.id), Page::FlowDrawing(at));
+        }
+        if let Some(cold) = analysis.procedures.get(at).and_then(|analysis| cold_clock(procedure, analysis)) {
+            pages.insert(paths::cold_clock(&procedure.id), Page::ColdClock(at));
+            if cold.steps_without_minutes.is_empty() {
+                pages.insert(paths::cold_drawing(&procedure.id), Page::ColdDrawing(at));
+            }
         }
     }
     for (at, chain) in analysis.chains.iter().enumerate() {
@@ -149,6 +170,11 @@ fn table(pages: &mut BTreeMap<String, Page>, path: String, page: Page, of: &Tabl
         pages.insert(paths::table_file(&path, file.ending()), Page::TableFile(of.clone(), *file));
     }
     pages.insert(path, page);
+}
+
+/// The cold clock of a procedure that says how the work is done.
+pub(super) fn cold_clock<'a>(procedure: &Procedure, analysis: &'a ProcedureAnalysis) -> Option<&'a ColdClock> {
+    analysis.cold.as_ref().filter(|_| !procedure.steps_from_yields)
 }
 
 /// The species that have a procedure, sorted.

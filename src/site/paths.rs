@@ -10,6 +10,8 @@ pub const TABLES: &str = "tables/index.html";
 
 /// All pieces with their names.
 pub const PIECES: &str = "pieces/index.html";
+/// The limits against which guides are held.
+pub const LIMITS: &str = "limits/index.html";
 /// What is checked.
 pub const CHECKS: &str = "checks/index.html";
 /// All pages for machines that look for them.
@@ -49,6 +51,24 @@ pub fn chain_table(piece: &str) -> String {
 #[must_use]
 pub fn flow_drawing(procedure: &str) -> String {
     format!("drawings/flow/{procedure}.svg")
+}
+
+/// Time out of the cold of a procedure.
+#[must_use]
+pub fn cold_clock(procedure: &str) -> String {
+    format!("cold/{procedure}.html")
+}
+
+/// The drawing of time out of the cold.
+#[must_use]
+pub fn cold_drawing(procedure: &str) -> String {
+    format!("drawings/cold/{procedure}.svg")
+}
+
+/// Bones, muscles, tissues and glands of a species.
+#[must_use]
+pub fn anatomy(species: &str) -> String {
+    format!("anatomy/{species}.html")
 }
 
 /// A free page.
@@ -188,10 +208,11 @@ mod tests {
             .iter()
             .flat_map(|id| [guide(id), guide_data(id), guide_table(id), flow_drawing(id), source(id), free_page(id), bench(id), room(id)])
             .collect();
-        all.extend(["species", "chains", "guides", "index"].iter().flat_map(|id| [species(id), species_table(id), chain_table(id)]));
+        all.extend(odd.iter().flat_map(|id| [cold_clock(id), cold_drawing(id)]));
+        all.extend(["species", "chains", "guides", "index"].iter().flat_map(|id| [species(id), species_table(id), chain_table(id), anatomy(id)]));
         let tables: Vec<String> = all.iter().filter(|path| path.starts_with("tables/")).cloned().collect();
         all.extend(tables.iter().flat_map(|path| [table_file(path, "csv"), table_file(path, "json")]));
-        all.extend([HOME, TABLES, PIECES, CHECKS, SITEMAP].map(str::to_owned));
+        all.extend([HOME, TABLES, PIECES, LIMITS, CHECKS, SITEMAP].map(str::to_owned));
         let count = all.len();
         all.sort();
         all.dedup();

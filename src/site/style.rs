@@ -30,13 +30,31 @@ pub(super) enum Look {
     Table,
     /// All pieces with their names.
     Pieces,
+    /// Limits, each with its source.
+    Limits,
+    /// Time out of the cold.
+    Cold,
+    /// Parts of the animal.
+    Anatomy,
     /// Texts: pages of the owner, checks, source files.
     Text,
 }
 
 impl Look {
     /// All kinds.
-    pub(super) const ALL: &[Self] = &[Self::Home, Self::List, Self::Guide, Self::Bench, Self::Room, Self::Table, Self::Pieces, Self::Text];
+    pub(super) const ALL: &[Self] = &[
+        Self::Home,
+        Self::List,
+        Self::Guide,
+        Self::Bench,
+        Self::Room,
+        Self::Table,
+        Self::Pieces,
+        Self::Limits,
+        Self::Cold,
+        Self::Anatomy,
+        Self::Text,
+    ];
 
     /// All style files of the theme that such a page uses, in their order.
     pub(super) fn all_files(self) -> impl Iterator<Item = &'static str> {
@@ -53,6 +71,9 @@ impl Look {
             Self::Room => &["styles/base.css", "styles/room.css"],
             Self::Table => &["styles/base.css", "styles/table.css", "styles/list.css"],
             Self::Pieces => &["styles/base.css", "styles/pieces.css"],
+            Self::Limits => &["styles/base.css", "styles/pieces.css", "styles/limits.css"],
+            Self::Cold => &["styles/base.css", "styles/table.css", "styles/cold.css"],
+            Self::Anatomy => &["styles/base.css", "styles/pieces.css", "styles/anatomy.css"],
             Self::Text => &["styles/base.css", "styles/table.css", "styles/text.css"],
         }
     }

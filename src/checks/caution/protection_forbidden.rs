@@ -96,6 +96,18 @@ steps:
         );
     }
 
+    /// Nobody knows which of the two is taken, so the glove that the one asks for stays off for the sake of the other.
+    #[test]
+    fn gloves_where_the_band_saw_is_a_choice() {
+        pork(
+            "level: month two",
+            "    tools: [{ any-of: [hand-saw, band-saw] }]
+    cautions: [protect-holding-hand]
+    wear: [cut-glove, eye-protection]
+#          ^^^^^^^^^ fault[protection-forbidden] `cut-glove` at the band saw",
+        );
+    }
+
     #[test]
     fn gloves_from_beside_the_steps() {
         pork(

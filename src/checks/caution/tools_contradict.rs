@@ -12,7 +12,7 @@ pub(in crate::checks) static CHECK: Check = Check {
         id: "tools-contradict",
         group: Group::Caution,
         level: Level::Fault,
-        what: "One tool of a step demands hand protection that another tool of the same step forbids. A choice of tools counts as all of them.",
+        what: "One tool of a step demands hand protection that another tool of the same step forbids. Of a choice of tools only one is taken: its tools may differ from each other, but each of them must fit the other tools of the step.",
         why: "Whoever follows the step is either bare-handed at the knife or gloved at the running saw. Both have cost hands.",
         example: "- name: Part the loin\n  tools: [boning-knife, band-saw]   # glove on, and no glove",
         mend: "Split the step: the knife work in one, the saw work in the next, each with its own `wear`.",
@@ -25,8 +25,7 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
     for procedure in &subject.book.procedures {
         let mut shared = false;
         for owing in owed::steps(subject.book, procedure) {
-            let contradictions = owing.demands.contradictions();
-            let Some(first) = contradictions.first() else { continue };
+            let Some(first) = owing.demands.contradictions.first() else { continue };
             // Tools beside `steps` are one mistake, told at the first step that has them.
             if owing.step.tools.is_absent() && std::mem::replace(&mut shared, true) {
                 continue;
@@ -84,11 +83,29 @@ steps:
     tools: [boning-knife, band-saw]
 #   ^^^^^ fault[tools-contradict] the boning knife demands `mesh-gauntlet`, or `cut-glove` with `arm-guard`, and the band saw forbids it",
         );
+    }
+
+    /// Whoever takes the band saw is bare-handed at the knife, whatever else could have been taken.
+    #[test]
+    fn a_choice_must_fit_the_other_tools() {
+        for tools in ["boning-knife, { any-of: [hand-saw, band-saw] }", "{ any-of: [boning-knife, cleaver] }, { any-of: [mincer, band-saw] }"] {
+            pork(&format!(
+                "    wear: [eye-protection]
+    tools: [{tools}]
+#   ^^^^^ fault[tools-contradict] the boning knife demands `mesh-gauntlet`, or `cut-glove` with `arm-guard`, and the"
+            ));
+        }
         pork(
             "    wear: [eye-protection]
-    tools: [{ any-of: [band-saw, hand-saw] }]
-#   ^^^^^ fault[tools-contradict] the hand saw demands `cut-glove`, or `mesh-gauntlet`, and the band saw forbids it",
+    tools: [mincer, { any-of: [band-saw, hand-saw] }]
+#   ^^^^^ fault[tools-contradict] the hand saw demands `cut-glove`, or `mesh-gauntlet`, and the mincer forbids it",
         );
+    }
+
+    /// One saw or the other: nothing has to be worn for both at once.
+    #[test]
+    fn a_choice_does_not_contradict_itself() {
+        pork("    wear: [eye-protection]\n    tools: [{ any-of: [band-saw, hand-saw] }]");
     }
 
     #[test]

@@ -43,7 +43,7 @@ fn finding(procedure: &Procedure, analysis: &ProcedureAnalysis, limit: &TimeLimi
     let step = procedure.steps.get(over.step)?;
     let piece = analysis.network.pieces.get(over.piece)?;
     let who = match limit.set_by {
-        SetBy::Profile(id, entry) => format!("{id} allows ({})", entry.rule),
+        SetBy::Profile(id, entry) => format!("{id} allows ({})", entry.citation.rule()),
         SetBy::Guidebook(_) => "this guidebook allows".to_owned(),
     };
     let so_far = |steps: &[Step]| steps.iter().filter_map(bench_minutes).fold(Minutes(0), |sum, minutes| Minutes(sum.0 + minutes.high.0));

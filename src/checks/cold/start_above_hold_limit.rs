@@ -36,7 +36,7 @@ fn finding(subject: &Subject<'_>, procedure: &Procedure, place: Place, high: Tem
     let product = product_of(subject.book, procedure).map_or("its product", |product| product.word());
     let by = over(high, limit.at_most);
     let (who, source) = match limit.set_by {
-        SetBy::Profile(id, entry) => (format!("{id} sets for {product}"), format!(" ({})", entry.rule)),
+        SetBy::Profile(id, entry) => (format!("{id} sets for {product}"), format!(" ({})", entry.citation.rule())),
         SetBy::Guidebook(_) => ("this guidebook sets under `stricter`".to_owned(), String::new()),
     };
     let message = format!("the start may arrive at {high}, {by} above the {} that {who}{source}", limit.at_most);

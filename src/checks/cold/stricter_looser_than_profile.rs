@@ -36,7 +36,7 @@ fn run(subject: &Subject<'_>, report: &mut Report) {
             OwnFigure::Time(own) => time(profile, *kind, *own),
         };
         let Some((limit, printed)) = looser else { continue };
-        let message = format!("`{}` for `{}` is looser than the {printed} of {id} ({})", stated.value, kind.word(), limit.rule);
+        let message = format!("`{}` for `{}` is looser than the {printed} of {id} ({})", stated.value, kind.word(), limit.citation.rule());
         report.add(with_help(CHECK.info.at(stated.place, message), stricter, &printed));
     }
 }

@@ -47,10 +47,8 @@ pub struct Limit {
     pub note: Option<String>,
     /// What stands behind it.
     pub force: Force,
-    /// The rule in a few words: title and section of its source.
-    pub rule: String,
-    /// Where it comes from, in full.
-    pub citation: String,
+    /// Where it comes from.
+    pub citation: Citation,
     /// How that was verified.
     pub verified: Verified,
 }
@@ -77,6 +75,31 @@ impl Limit {
             Some(AgeBound::Over(months)) => age.counts_as_over(months),
             Some(AgeBound::From(months)) => age.counts_as_from(months),
         }
+    }
+}
+
+/// Where a limit comes from.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Citation {
+    /// The title of the rule.
+    pub title: String,
+    /// The section in it.
+    pub section: Option<String>,
+    /// Who publishes it.
+    pub publisher: Option<String>,
+    /// The edition that the figure was taken from.
+    pub edition: Option<String>,
+    /// The year of it.
+    pub year: Option<String>,
+    /// Where it was read, when that was elsewhere.
+    pub read_in: Option<String>,
+}
+
+impl Citation {
+    /// The title and the section: `FDA Food Code, 3-501.16(A)(2)`.
+    #[must_use]
+    pub fn rule(&self) -> String {
+        self.section.as_ref().map_or_else(|| self.title.clone(), |section| format!("{}, {section}", self.title))
     }
 }
 

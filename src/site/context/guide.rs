@@ -55,6 +55,12 @@ pub struct Guide {
     pub hurt: Vec<CautionGroup>,
     /// The profile of limits.
     pub limits: Limits,
+    /// The page of limits.
+    pub limits_href: String,
+    /// The class of product, whose limits stand there at `product-` and this; empty when it is not known.
+    pub product: &'static str,
+    /// The cold clock; empty when there is none.
+    pub cold_href: String,
     /// The steps.
     pub steps: Vec<Step>,
     /// True when the procedure states yields alone: there is one step and no instruction in it.

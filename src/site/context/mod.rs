@@ -3,14 +3,17 @@
 //! Every text is plain and is escaped by the template, but fields whose name ends in `_html`: those are made safe
 //! by `markdown` and are the only ones that a template may pass through `safe`.
 
+pub mod anatomy;
 pub mod caution;
 pub mod chain;
 pub mod checks;
+pub mod cold;
 pub mod downloads;
 pub mod frame;
 pub mod free_page;
 pub mod guide;
 pub mod home;
+pub mod limits;
 pub mod pieces;
 pub mod source;
 pub mod species;

@@ -22,6 +22,8 @@ pub struct SpeciesPieces {
     pub id: String,
     /// What it is called.
     pub name: String,
+    /// Its bones, muscles and glands, when they are known.
+    pub anatomy: Option<Link>,
     /// Regions of the animal in the order in which the cut list names them.
     pub regions: Vec<RegionPieces>,
 }

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::chain::Chain;
-use super::frame::Frame;
+use super::frame::{Frame, Link};
 use super::home::GuideRow;
 
 /// `species.html`.
@@ -19,4 +19,6 @@ pub struct SpeciesPage {
     pub chains: Vec<Chain>,
     /// The tables of the species.
     pub tables_href: String,
+    /// Its bones, muscles and glands, when they are known.
+    pub anatomy: Option<Link>,
 }

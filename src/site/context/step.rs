@@ -25,7 +25,7 @@ pub struct Step {
     pub tools: Vec<Vec<String>>,
     /// What is worn.
     pub wear: Vec<String>,
-    /// Protection that a tool of the step forbids.
+    /// Protection that comes off, because a tool of the step forbids it.
     pub never_wear: Vec<String>,
     /// The animal's side: `left`, `right`, `both` or empty.
     pub side: &'static str,
@@ -51,7 +51,7 @@ pub struct Step {
     pub back_pieces: Vec<String>,
     /// What comes out, the loss last.
     pub outputs: Vec<StepOutput>,
-    /// Anatomical parts; without a link where they have no page.
+    /// Anatomical parts, each with its place on the page of its species; without a link where that has none.
     pub anatomy: Vec<Link>,
     /// Why the cut goes there; may be empty.
     pub anatomy_html: String,

@@ -5,6 +5,7 @@ use super::frame::{About, paints};
 use super::step::side;
 use super::{Views, gone};
 use crate::analysis::clock::ClockKind;
+use crate::analysis::demands::product_of;
 use crate::analysis::minutes::bench_minutes;
 use crate::analysis::procedure::ProcedureAnalysis;
 use crate::figures::outputs::step_figures;
@@ -68,6 +69,9 @@ impl Views<'_> {
             served_raw: procedure.served_raw.value() == Some(&true),
             hurt: self.cautions_of_guide(procedure),
             limits: self.limits(),
+            limits_href: paths::link(path, paths::LIMITS),
+            product: product_of(self.book, procedure).map_or("", |product| product.word()),
+            cold_href: self.cold_href(path, at),
             steps: steps.collect(),
             yields_only: procedure.steps_from_yields,
             yields: yields.map(|(yields, _)| yields),

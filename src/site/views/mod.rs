@@ -1,9 +1,11 @@
 //! From the guidebook to what a template gets, and through the template to a page. One file a view.
 
 mod addresses;
+mod anatomy;
 mod cautions;
 mod chain;
 mod checks;
+mod cold;
 mod control;
 mod dates;
 mod description;
@@ -14,6 +16,9 @@ mod gear;
 mod guide;
 mod guide_data;
 mod home;
+mod kit;
+mod limit_entries;
+mod limits;
 mod links;
 mod pictures;
 mod piece_places;
@@ -31,14 +36,17 @@ mod ways;
 mod work;
 mod yields;
 
+use std::collections::BTreeMap;
+
 use crate::analysis::Analysis;
+use crate::analysis::anatomy::Anatomy;
 use crate::checks::{Accepted, Checked};
 use crate::figures::units::Scale;
 use crate::finding::SourceMap;
 use crate::model::Guidebook;
 
 use super::engine::Engine;
-use super::page::Page;
+use super::page::{Page, species_of};
 use super::theme_error::ThemeError;
 pub(super) use addresses::address_of;
 use links::Givers;
@@ -55,6 +63,8 @@ pub(super) struct Views<'a> {
     engine: Engine,
     scale: Scale,
     givers: Givers,
+    /// The anatomy of each species that has a guide, where it is known.
+    anatomies: BTreeMap<&'a str, Anatomy<'a>>,
     search: SearchFiles,
 }
 
@@ -62,6 +72,7 @@ impl<'a> Views<'a> {
     /// Gets ready what all views share.
     pub(super) fn new(checked: &'a Checked<Guidebook>, engine: Engine, search: SearchFiles) -> Self {
         let (book, analysis) = (checked.value(), checked.analysis());
+        let anatomies = species_of(book).into_iter().filter_map(|species| Some((species, Anatomy::of(book, species)?)));
         Self {
             book,
             analysis,
@@ -70,6 +81,7 @@ impl<'a> Views<'a> {
             engine,
             scale: Scale(book.units()),
             givers: Givers::of(analysis),
+            anatomies: anatomies.collect(),
             search,
         }
     }
@@ -87,6 +99,10 @@ impl<'a> Views<'a> {
             Page::SpeciesTable(species) => self.engine.render("species-table.html", &self.species_table(path, species)?),
             Page::ChainTable(at) => self.engine.render("chain-table.html", &self.chain_table(path, *at)?),
             Page::Pieces => self.engine.render("pieces.html", &self.pieces(path)?),
+            Page::Limits => self.engine.render("limits.html", &self.limits_page(path)?),
+            Page::ColdClock(at) => self.engine.render("cold.html", &self.cold(path, *at)?),
+            Page::ColdDrawing(at) => self.cold_drawing(*at),
+            Page::Anatomy(species) => self.engine.render("anatomy.html", &self.anatomy(path, species)?),
             Page::Free(at) => self.engine.render("free-page.html", &self.free_page(path, *at)?),
             Page::Checks => self.engine.render("checks.html", &self.checks(path)?),
             Page::Source(at) => self.engine.render("source.html", &self.source(path, *at)?),

@@ -47,9 +47,10 @@ impl Views<'_> {
         let species = species.into_iter().map(|(species, mut pieces)| {
             // A cut list keeps its own order; what it leaves out follows by name.
             pieces.sort_by_key(|(id, cut, _)| (cut.is_none(), cut.map(|cut| cut.piece.place), *id));
-            SpeciesPieces { id: species.to_owned(), name: self.species_name(species), regions: self.regions(path, &pieces) }
+            let regions = self.regions(path, &pieces);
+            Ok(SpeciesPieces { id: species.to_owned(), name: self.species_name(species), anatomy: self.anatomy_link(path, species)?, regions })
         });
-        Ok(PiecesPage { page, count: ids.len(), species: species.collect() })
+        Ok(PiecesPage { page, count: ids.len(), species: species.collect::<Result<_, ThemeError>>()? })
     }
 
     /// Pieces of one species by region, regions in the order in which they are first named, those of no region last.
@@ -94,7 +95,8 @@ impl Views<'_> {
         }
     }
 
-    fn in_guide(&self, page: &str, at: usize, steps: &[usize]) -> Option<InGuide> {
+    /// A guide with some of its steps, counted from 0.
+    pub(super) fn in_guide(&self, page: &str, at: usize, steps: &[usize]) -> Option<InGuide> {
         let procedure = self.book.procedures.get(at)?;
         let guide = self.guide_link(page, at)?;
         let steps = steps.iter().filter_map(|step| {

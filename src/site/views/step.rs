@@ -2,7 +2,7 @@
 
 use super::Views;
 use super::control::text;
-use crate::analysis::anatomy::Anatomy;
+use super::kit::inside;
 use crate::analysis::minutes::bench_minutes;
 use crate::analysis::procedure::ProcedureAnalysis;
 use crate::figures::{StepFigures, duration};
@@ -55,7 +55,7 @@ impl Views<'_> {
             back_to_cold,
             back_pieces,
             outputs,
-            anatomy: step.anatomy.iter().map(|part| Link { name: self.part_name(procedure, &part.value), href: String::new() }).collect(),
+            anatomy: step.anatomy.iter().map(|part| self.part_link(page, procedure, &part.value)).collect(),
             anatomy_html: self.blocks(page, &step.anatomy_note),
             good_html: self.blocks(page, &step.good),
             mistakes_html: self.laid_out(page, &step.mistakes, Layout { top_heading: 4, lines: true }),
@@ -78,42 +78,9 @@ impl Views<'_> {
         step.take.iter().map(|piece| link(&piece.value)).collect()
     }
 
-    /// Tools of the step, else those of the whole procedure.
-    pub(super) fn tools(&self, procedure: &Procedure, step: &ModelStep) -> Vec<Vec<String>> {
-        let choices = step.tools.value().or_else(|| procedure.tools.value());
-        let names =
-            |choice: &crate::model::ToolChoice| choice.any_of.iter().map(|tool| inside(&self.book.tool_name(&tool.value))).collect();
-        choices.map_or_else(Vec::new, |choices| choices.iter().map(|choice| names(&choice.value)).collect())
-    }
-
-    /// What is worn in the step, else in the whole procedure.
-    pub(super) fn wear(&self, procedure: &Procedure, step: &ModelStep) -> Vec<String> {
-        let worn = step.wear.value().or_else(|| procedure.wear.value());
-        worn.map_or_else(Vec::new, |worn| worn.iter().map(|id| self.wear_name(&id.value)).collect())
-    }
-
-    /// Protection that a tool of the shop forbids.
-    pub(super) fn never_wear(&self, procedure: &Procedure, step: &ModelStep) -> Vec<String> {
-        let choices = step.tools.value().or_else(|| procedure.tools.value());
-        let mut never = Vec::new();
-        for tool in choices.into_iter().flatten().flat_map(|choice| &choice.value.any_of) {
-            for id in self.book.tools.get(&tool.value).into_iter().flat_map(|tool| &tool.never) {
-                let name = self.wear_name(&id.value);
-                if !never.contains(&name) {
-                    never.push(name);
-                }
-            }
-        }
-        never
-    }
-
-    fn wear_name(&self, id: &str) -> String {
-        self.book.builtin.wear.get(id).map_or_else(|| id.replace('-', " "), |wear| inside(&wear.name))
-    }
-
     /// The name of an anatomical part as it stands inside a list; its id with spaces where nobody knows it.
     pub(super) fn part_name(&self, procedure: &Procedure, part: &str) -> String {
-        let anatomy = Anatomy::of_procedure(self.book, procedure);
+        let anatomy = procedure.species.value().and_then(|species| self.anatomies.get(species.as_str()));
         let told = anatomy.and_then(|anatomy| anatomy.told(anatomy.id_of(part)?));
         told.map_or_else(|| part.replace('-', " "), |told| inside(&told.name))
     }
@@ -140,13 +107,4 @@ fn after(procedure: &Procedure, step: &ModelStep) -> Vec<After> {
 /// The word for a side, or nothing.
 pub(super) fn side(stated: &Stated<Side>) -> &'static str {
     stated.value().map_or("", |side| side.word())
-}
-
-/// A name as it stands inside a list: without its capital, unless it is a name of capitals.
-fn inside(name: &str) -> String {
-    let mut chars = name.chars();
-    match (chars.next(), chars.clone().next()) {
-        (Some(first), Some(second)) if second.is_lowercase() => first.to_lowercase().chain(chars).collect(),
-        _ => name.to_owned(),
-    }
 }

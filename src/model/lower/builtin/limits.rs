@@ -3,12 +3,12 @@
 use std::collections::BTreeMap;
 use std::ops::Deref;
 
-use super::read::{entries, list, optional, rule, source, text, word};
+use super::read::{entries, list, optional, text, word};
 use crate::finding::Finding;
-use crate::model::builtin::limits::{AgeBound, Duration, Figure, Limit, time};
+use crate::model::builtin::limits::{AgeBound, Citation, Duration, Figure, Limit, time};
 use crate::model::quantity::parse;
 use crate::model::words::{Clock, Force, Measure, Product, Stage, Verified};
-use crate::source::documents::builtin::limits as doc;
+use crate::source::documents::builtin::{Source, limits as doc};
 use crate::source::field::Required;
 
 const FILES: &[&str] = &[
@@ -48,9 +48,19 @@ fn limit(stated: &doc::Limit) -> Option<Limit> {
         text: text(&stated.text)?,
         note: text(&stated.note),
         force: word(&stated.force, Force::from_word)?,
-        rule: rule(stated.citation.value()?),
-        citation: source(stated.citation.value()?),
+        citation: citation(stated.citation.value()?)?,
         verified: word(&stated.verified, Verified::from_word)?,
+    })
+}
+
+fn citation(stated: &Source) -> Option<Citation> {
+    Some(Citation {
+        title: text(&stated.title)?,
+        section: text(&stated.section),
+        publisher: text(&stated.publisher),
+        edition: text(&stated.edition),
+        year: text(&stated.year),
+        read_in: text(&stated.read_in),
     })
 }
 
@@ -97,7 +107,7 @@ mod tests {
                         assert!(anatomy.parts.contains_key(part), "{id}: {species} has no `{part}`");
                     }
                 }
-                assert!(!limit.citation.is_empty() && !limit.text.is_empty(), "{id}");
+                assert!(!limit.citation.title.is_empty() && !limit.text.is_empty(), "{id}");
             }
         }
     }

@@ -85,8 +85,3 @@ pub(super) fn source(stated: &doc::Source) -> String {
     }
     line
 }
-
-/// The title and the section of a source: `FDA Food Code, 3-501.16(A)(2)`.
-pub(super) fn rule(stated: &doc::Source) -> String {
-    [text(&stated.title), text(&stated.section)].into_iter().flatten().collect::<Vec<_>>().join(", ")
-}
