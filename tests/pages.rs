@@ -9,10 +9,20 @@
     reason = "a test may fail, and reads guidebooks from disk"
 )]
 
+#[path = "pages/anatomy.rs"]
+mod anatomy;
+#[path = "pages/before_act.rs"]
+mod before_act;
+#[path = "pages/cold.rs"]
+mod cold;
 #[path = "pages/guides.rs"]
 mod guides;
+#[path = "pages/hazards.rs"]
+mod hazards;
 #[path = "pages/html.rs"]
 mod html;
+#[path = "pages/limits.rs"]
+mod limits;
 #[path = "pages/made.rs"]
 mod made;
 #[path = "pages/other_pages.rs"]

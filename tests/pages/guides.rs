@@ -1,5 +1,6 @@
 //! What holds on guides and tables: the caution before the act, sums, marks of state, words of authors kept as words.
 
+use super::before_act::{Parts, cautions_stand_before_acts};
 use super::html::Page;
 use super::made::{DEMO, ODD, all_html};
 
@@ -25,14 +26,7 @@ fn styles(path: &str) -> String {
 fn a_caution_stands_before_the_act_in_the_same_step() {
     let mut cautions = 0;
     for (path, page) in all_html().into_iter().filter(|(path, _)| path.contains("/guides/") && !path.contains("/tables/")) {
-        for (step, _) in page.with_class("step") {
-            let act = page.with_class("do").find(|(at, _)| page.is_inside(*at, step)).map(|(at, _)| at);
-            let own: Vec<usize> = page.with_class("caution").filter(|(at, _)| page.is_inside(*at, step)).map(|(at, _)| at).collect();
-            for caution in &own {
-                assert!(act.is_none_or(|act| *caution < act), "{path}: a caution after its act");
-                cautions += 1;
-            }
-        }
+        cautions += cautions_stand_before_acts(&path, &page, &Parts { step: "step", act: "do" });
     }
     assert!(cautions > 25, "only {cautions} cautions were looked at");
 }

@@ -69,3 +69,20 @@ pub(crate) fn all_html() -> Vec<(String, Page)> {
         })
         .collect()
 }
+
+/// A guidebook of these files, inspected.
+pub(crate) fn book(all: &[(&str, &str)]) -> Inspection {
+    let entry = |(path, text): &(&str, &str)| ((*path).to_owned(), Entry::File(text.as_bytes().to_vec()));
+    seamwise::inspect(all.iter().map(entry).collect())
+}
+
+/// One of the pages, read.
+pub(crate) fn read(pages: &Pages, path: &str) -> Page {
+    let bytes = pages.get(path).unwrap_or_else(|| panic!("no page {path}"));
+    Page::read(std::str::from_utf8(bytes).unwrap()).unwrap_or_else(|wrong| panic!("{path}: {wrong}"))
+}
+
+/// The element with an id, with its position.
+pub(crate) fn with_id<'p>(page: &'p Page, id: &str) -> (usize, &'p super::html::Element) {
+    page.elements.iter().enumerate().find(|(_, element)| element.get("id") == Some(id)).unwrap_or_else(|| panic!("no element `{id}`"))
+}
