@@ -32,7 +32,9 @@ const GAP: f64 = 20.0;
 /// The narrowest step that has room for its number.
 const ROOM: f64 = 13.0;
 /// A limit this many times the longest time lies off the drawing, or nothing else could be read.
-const FAR: f64 = 2.0;
+const FAR: f64 = 3.0;
+/// Room beside the longest bar for its mark and its number.
+const NUMBER: f64 = 42.0;
 
 /// The words of the drawing; they are the page's.
 #[derive(Debug, Clone)]
@@ -85,7 +87,7 @@ impl<'a> ColdDrawing<'a> {
     pub fn of(table: &'a ColdTable, words: &'a ColdWords) -> Self {
         let longest = table.lanes.iter().map(|lane| lane.before.1 + lane.longest()).fold(1.0, f64::max);
         let limit = table.limit.map(|limit| limit.at_most.number()).filter(|limit| *limit <= longest * FAR);
-        let end = longest.max(limit.unwrap_or(0.0)) * 1.06;
+        let end = (longest * (RIGHT - LEFT) / (RIGHT - LEFT - NUMBER)).max(limit.unwrap_or(0.0) * 1.03);
         let mut top = HEAD;
         let mut lanes = Vec::new();
         for (at, lane) in table.lanes.iter().enumerate() {
@@ -113,10 +115,11 @@ impl<'a> ColdDrawing<'a> {
         svg.text("style", &[], STYLE);
         self.hatch(&mut svg);
         self.axis(&mut svg);
+        // Under the lanes, so that no number is struck through.
+        self.limit(&mut svg);
         for laid in &self.lanes {
             self.lane(&mut svg, laid);
         }
-        self.limit(&mut svg);
         self.legend(&mut svg);
         svg.finish()
     }
@@ -204,16 +207,19 @@ impl<'a> ColdDrawing<'a> {
                 let x = self.x(from + step.minutes.1 * f64::from(piece) / f64::from(step.at_once));
                 line(svg, "piece", x, top + 2.0, x, top + OPEN - 2.0);
             }
-            let width = self.x(to) - self.x(from);
+            let last = to >= lane.before.1 + lane.longest() - 1e-9;
+            // The mark of going back takes the end of the last step.
+            let right = if last { self.x(to) - 7.0 } else { self.x(to) };
+            let width = right - self.x(from);
             let number = match step.at_once {
                 1 => step.number.to_string(),
                 several => format!("{}{NO_BREAK}\u{d7}{several}", step.number),
             };
             let room = if step.at_once > 1 { ROOM * 3.0 } else { ROOM };
             if width >= room {
-                words(svg, "number on", f64::midpoint(self.x(from), self.x(to)), top + OPEN / 2.0 + 5.0, &number);
+                words(svg, "number on", f64::midpoint(self.x(from), right), top + OPEN / 2.0 + 5.0, &number);
             }
-            if to < lane.before.1 + lane.longest() - 1e-9 {
+            if !last {
                 let x = self.x(to);
                 line(svg, "part", x, top, x, top + OPEN);
             }
@@ -225,10 +231,7 @@ impl<'a> ColdDrawing<'a> {
     fn going_back(&self, svg: &mut Svg, minutes: f64, top: f64, height: f64) {
         let (x, middle) = (self.x(minutes), top + height / 2.0);
         svg.empty("path", &[("class", "back".into()), ("d", mark(x, middle).as_str().into())]);
-        let text = short(minutes, 1);
-        let inside = x + 12.0 + 9.0 * text.chars().count() as f64 > WIDTH;
-        let (class, x) = if inside { ("minutes left", x - 9.0) } else { ("minutes", x + 9.0) };
-        words(svg, class, x, middle + 5.0, &text);
+        words(svg, "minutes", x + 9.0, middle + 5.0, &short(minutes, 1));
     }
 
     /// The limit over all lanes, with its name.
@@ -303,10 +306,10 @@ fn line(svg: &mut Svg, class: &str, x1: f64, y1: f64, x2: f64, y2: f64) {
 }
 
 const STYLE: &str = "text{font:15px system-ui,Roboto,sans-serif;fill:#16130f}.name,.minutes{font-weight:650}.number{text-anchor:middle}.on{font-weight:650}\
-.left{text-anchor:end}.minutes,.soft,.name{paint-order:stroke;stroke:#fbfaf7;stroke-width:3px}\
+.left{text-anchor:end}.minutes,.soft,.name,.on{paint-order:stroke;stroke:#fbfaf7;stroke-width:3px}\
 .solid{fill:#2f4a58;stroke:#16130f;stroke-width:1.2}.open{fill:#fbfaf7;stroke:#16130f;stroke-width:1.5}.before{fill:url(#before);stroke:#16130f;stroke-width:1.2}\
 .hatch{stroke:#16130f;stroke-width:1.5}.grid{stroke:#16130f;stroke-opacity:.25;stroke-width:1}.part{stroke:#16130f;stroke-width:1.2}\
 .piece{stroke:#16130f;stroke-width:1;stroke-dasharray:1 3}.back{fill:#16130f;stroke:#fbfaf7;stroke-width:1}.limit{stroke:#7a1e1e;stroke-width:3;stroke-dasharray:9 4}\
-@media(prefers-color-scheme:dark){text,.back{fill:#f4efe6}.minutes,.soft,.name,.back{stroke:#151311}.solid{fill:#a9c9d8;stroke:#f4efe6}.open{fill:#151311;stroke:#f4efe6}.before{stroke:#f4efe6}\
+@media(prefers-color-scheme:dark){text,.back{fill:#f4efe6}.minutes,.soft,.name,.on,.back{stroke:#151311}.solid{fill:#a9c9d8;stroke:#f4efe6}.open{fill:#151311;stroke:#f4efe6}.before{stroke:#f4efe6}\
 .hatch,.grid,.part,.piece{stroke:#f4efe6}.limit{stroke:#f0a39b}}\
 @media print{text{fill:#000}.solid{fill:#555}}";

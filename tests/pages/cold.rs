@@ -176,6 +176,9 @@ fn time_that_adds_up_is_drawn_and_counted_from_the_first_minute() {
     assert_eq!(ends(&drawn), ["12", "25", "22", "45"]);
     let (before, open) = (widths(&drawn, "before"), widths(&drawn, "open"));
     assert!((before[1] / open[1] - 25.0 / 20.0).abs() < 1e-2, "{before:?} {open:?}");
-    // 120 minutes are more than twice 45: the line would press all bars together, so words tell of it.
-    assert!(drawn.elements[0].text.contains("120\u{a0}min, limit of the profile, lies off this drawing"));
+    assert!(drawn.elements[0].text.contains("120\u{a0}min, limit of the profile"));
+    // 240 minutes are more than three times 45: the line would press all bars together, so words tell of it.
+    let drawn = drawing(&loin("limits: us-food-code\n", &[], 1, None), "drawings/cold/pork/loin.svg");
+    assert_eq!(drawn.with_class("limit").count(), 0);
+    assert!(drawn.elements[0].text.contains("limit 240\u{a0}min, off this drawing"));
 }

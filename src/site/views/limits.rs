@@ -121,22 +121,27 @@ impl Views<'_> {
         // What is repealed, or an option that nobody asked for, stands below alone.
         let holds = |limit: &&Limit| limit.stage == stage && limit.force != Force::Repealed && !limit.only_when_asked;
         let limits = profile.limits.iter().filter(holds).filter(|limit| limit.covers(Some(product), ""));
+        let mut limits: Vec<CellLimit> = limits.map(cell_limit).collect();
+        // A rule in words beside a figure says more of the same, or is about frozen goods; it stands below.
+        if limits.iter().any(|limit| !limit.figure.is_empty()) {
+            limits.retain(|limit| !limit.figure.is_empty());
+        }
         let own = self.book.stricter.iter().find(|own| own.limit.value().is_some_and(|kind| kind.word() == stage.word()));
         Cell {
             stage: stage.word(),
-            limits: limits.map(|limit| self.cell_limit(limit)).collect(),
+            limits,
             own: own.map_or_else(String::new, |own| keep_units(&text(&own.at_most))),
         }
     }
+}
 
-    fn cell_limit(&self, limit: &Limit) -> CellLimit {
-        let figure = limit.at_most.as_ref().map(|figure| figure.printed.as_str());
-        let figure = figure.or(limit.duration.as_ref().map(|time| time.printed.as_str()));
-        CellLimit {
-            id: limit.id.clone(),
-            figure: figure.map_or_else(String::new, super::limit_entries::printed),
-            other: super::limit_entries::other(limit).0,
-            from_memory: limit.verified == Verified::Memory,
-        }
+fn cell_limit(limit: &Limit) -> CellLimit {
+    let figure = limit.at_most.as_ref().map(|figure| figure.printed.as_str());
+    let figure = figure.or(limit.duration.as_ref().map(|time| time.printed.as_str()));
+    CellLimit {
+        id: limit.id.clone(),
+        figure: figure.map_or_else(String::new, super::limit_entries::printed),
+        other: super::limit_entries::other(limit).0,
+        from_memory: limit.verified == Verified::Memory,
     }
 }
