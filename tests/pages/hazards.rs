@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use seamwise::model::words::Signal;
 
-use super::before_act::cautions_inside;
+use super::before_act::{Parts, cautions_inside, cautions_stand_before_acts};
 use super::made::{DEMO, all_html, book, inspected, pages_of, read, with_id};
 
 /// Whatever stands at a step as danger or warning stands at the head of its guide too, under the same signal word.
@@ -22,6 +22,24 @@ fn every_danger_and_warning_below_is_told_at_the_head() {
         }
     }
     assert!(seen > 60, "only {seen} dangers and warnings were looked at");
+}
+
+/// Other views of a guide that go step by step carry the cautions of the guide at the same steps, before the act.
+#[test]
+fn other_views_carry_the_cautions_of_each_step() {
+    let mut seen = 0;
+    let all = all_html();
+    for (path, guide) in all.iter().filter(|(path, _)| path.contains("/guides/") && !path.contains("/tables/")) {
+        for view in ["/bench/", "/room/"] {
+            let Some((path, page)) = all.iter().find(|(known, _)| *known == path.replace("/guides/", view)) else { continue };
+            seen += cautions_stand_before_acts(path, page, &Parts { step: "step", act: "do" });
+            for (step, element) in page.with_class("step") {
+                let (same, _) = with_id(guide, element.get("id").unwrap());
+                assert_eq!(cautions_inside(page, step), cautions_inside(guide, same), "{path}, {:?}", element.get("id"));
+            }
+        }
+    }
+    assert!(seen > 60, "only {seen} cautions were looked at");
 }
 
 /// The same from the files: each caution of the guidebook that is a danger or a warning, by its own words.
@@ -113,7 +131,7 @@ fn local_codes_come_first_wherever_work_can_hurt() {
     let mut seen = 0;
     for (path, page) in all_html() {
         let kind = path.split('/').nth(1).unwrap();
-        if !["guides", "limits", "cold", "anatomy", "index.html"].contains(&kind) {
+        if !["guides", "bench", "limits", "cold", "anatomy", "index.html"].contains(&kind) {
             continue;
         }
         let (_, main) = page.all("main").next().unwrap();
