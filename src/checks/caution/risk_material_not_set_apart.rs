@@ -51,7 +51,13 @@ fn by_place<'w, 'a>(
         let stated = misplaced.piece.and_then(|piece| use_of(procedure, &analysis.network, piece));
         let place = match stated {
             Some(stated) => stated.place,
-            None if misplaced.trace.held => misplaced.trace.named,
+            // What set out together and got lost together is one mistake.
+            None if misplaced.trace.held => {
+                let together = |group: &[&Misplaced<'_>]| {
+                    group.iter().any(|other| other.piece.is_none() && other.trace.step == misplaced.trace.step && other.trace.ends == misplaced.trace.ends)
+                };
+                places.iter().find(|(_, group)| together(group)).map_or(misplaced.trace.named, |(place, _)| *place)
+            }
             None => places.first().map_or(misplaced.trace.named, |(first, _)| *first),
         };
         match places.iter_mut().find(|(known, _)| *known == place) {
@@ -124,6 +130,11 @@ mod tests {
 
     /// A bone-in chuck, from which the spine comes off as it does at the table.
     fn chuck(limits: &str, age: &str, anatomy: &str, spine: &str) {
+        chuck_with(limits, age, "rest", anatomy, spine);
+    }
+
+    /// The same with an output of its own for the frame of the first step.
+    fn chuck_with(limits: &str, age: &str, frame: &str, anatomy: &str, spine: &str) {
         files(&[
             ("guidebook.yaml", &format!("title: T\nlimits: {limits}\n")),
             (
@@ -143,7 +154,7 @@ steps:
     minutes: 9–22
     give:
       beef-chuck-boneless: {{ share: 81.5–86 %, use: retail }}
-      beef-frame: rest
+      beef-frame: {frame}
     loss: 0
   - name: Part the ribs from the spine
     take: beef-frame
@@ -186,6 +197,19 @@ steps:
             "    anatomy: [thoracic-vertebrae, neck-bones, ribs]
 #             ^^^^^^^^^^^^^^^^^^ fault[risk-material-not-set-apart] `thoracic-vertebrae` and `neck-bones` end in no piece with the use `risk-material`: risk material over 30 months under eu-853, and an unknown age counts as that
 ",
+            "beef-backs: { share: rest, use: bone }",
+        );
+    }
+
+    /// Two parts of one frame, and nothing said of either when the frame is parted: one mistake.
+    #[test]
+    fn parts_that_get_lost_together() {
+        chuck_with(
+            "eu-853",
+            "age: over 30 months\n",
+            "{ share: rest, holds: [vertebral-column, dorsal-root-ganglia] }
+#                                        ^^^^^^^^^^^^^^^^ fault[risk-material-not-set-apart] `vertebral-column` and `dorsal-root-ganglia` end in no piece with the use `risk-material`",
+            "",
             "beef-backs: { share: rest, use: bone }",
         );
     }
