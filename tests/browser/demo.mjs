@@ -79,6 +79,12 @@ export async function onePerKind() {
   return chosen;
 }
 
+/** Pages that have a script, which may show less of them than there is. */
+export async function scripted() {
+  const texts = await Promise.all((await pages()).map(async (path) => [path, await readFile(join(site, path), "utf8")]));
+  return texts.filter(([, text]) => text.includes("<script")).map(([path]) => path);
+}
+
 /** Visits pages, several at once, each in a tab of its own; what goes wrong on any is in the list that comes back. */
 export async function everyPage(browser, options, paths, visit, atOnce = 3) {
   const waiting = [...paths];
@@ -102,9 +108,13 @@ export function launch() {
   });
 }
 
-/** A page that keeps what went wrong on it: errors, refused loads, requests to elsewhere. */
-export async function open(browser, { width = 360, height = 740, script = true, scheme = "light" } = {}) {
+/**
+ * A page that keeps what went wrong on it: errors, refused loads, requests to elsewhere. A page that is `still` gets none
+ * of its scripts, so that all that they hide is shown, and yet can be asked by scripts of a test.
+ */
+export async function open(browser, { width = 360, height = 740, script = true, still = false, scheme = "light" } = {}) {
   const context = await browser.newContext({ viewport: { width, height }, javaScriptEnabled: script, colorScheme: scheme, hasTouch: true });
+  if (still) await context.route(/\.js$/, (route) => route.fulfill({ contentType: "text/javascript", body: "" }));
   const page = await context.newPage();
   const wrong = [];
   page.on("console", (message) => { if (["error", "warning"].includes(message.type())) wrong.push(message.text()); });

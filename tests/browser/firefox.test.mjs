@@ -51,13 +51,16 @@ test("every page opens from a folder with its style, its pictures and its script
     await page.goto(folder + path);
     const seen = await page.evaluate(() => ({
       headings: document.querySelectorAll("h1").length,
-      rules: [...document.styleSheets].reduce((sum, sheet) => sum + sheet.cssRules.length, 0),
+      // A style sheet that is a file of its own counts as another origin there: it applies and cannot be read.
+      rules: [...document.querySelectorAll("style")].reduce((sum, { sheet }) => sum + sheet.cssRules.length, 0),
+      bare: [...document.querySelectorAll("link[rel~=stylesheet]")].filter(({ sheet }) => sheet === null).map(({ href }) => href),
       // The colour of the theme's paper, which a page without its style would not have.
       ground: getComputedStyle(document.body).backgroundColor,
       broken: [...document.images].filter((image) => image.loading !== "lazy" && image.complete && image.naturalWidth === 0).map((image) => image.src),
     }));
     assert.equal(seen.headings, 1, `${path}: one h1`);
     assert.ok(seen.rules > 20 && !["rgba(0, 0, 0, 0)", "rgb(255, 255, 255)"].includes(seen.ground), `${path}: its style applies (${seen.rules} rules, ${seen.ground})`);
+    assert.deepEqual(seen.bare, [], `${path}: style sheets that are not there`);
     assert.deepEqual(seen.broken, [], `${path}: pictures that do not show`);
     assert.deepEqual(wrong.splice(0), [], path);
   }

@@ -1,10 +1,25 @@
 // What is measured inside a page: targets, widths, texts that are cut off or covered, contrast, cautions. Each function
 // runs in the page, so it uses nothing from outside itself; tests hold what it gives against the bars, bars.mjs prints it.
 
-/** Every target that is shown: its words, its box, and whether it is part of a sentence. Sizes in CSS pixels. */
+/**
+ * Every target that is shown: its words, its box, and whether it is part of a sentence, where WCAG 2.2 (2.5.5, 2.5.8) asks
+ * for no size: words that are no links stand beside it. Sizes in CSS pixels.
+ */
 export const targets = () => {
   const shown = (element) => element.checkVisibility() && element.getBoundingClientRect().width > 0;
-  const inSentence = (element) => element.closest("p, li p, dd p, td p, .skip") !== null || getComputedStyle(element).display === "inline";
+  const flows = (element) => ["inline", "inline-block"].includes(getComputedStyle(element).display);
+  // The words of a block without those of its links and of blocks inside it.
+  const beside = (block) => [...block.childNodes].map((node) => {
+    if (node.nodeType === Node.TEXT_NODE) return node.data;
+    return node.nodeType !== Node.ELEMENT_NODE || node.matches("a, button, svg") || !flows(node) ? "" : beside(node);
+  }).join("");
+  const inSentence = (element) => {
+    if (element.closest(".skip")) return true;
+    if (!element.matches("a") || !flows(element)) return false;
+    let block = element.parentElement;
+    while (flows(block)) block = block.parentElement;
+    return /\p{L}{2}/u.test(beside(block));
+  };
   return [...document.querySelectorAll("a[href], button, summary, input, select, textarea, [role=button]")].filter(shown).map((element) => {
     const box = element.getBoundingClientRect();
     const words = element.textContent.trim() || element.getAttribute("aria-label") || element.id;

@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import { after, before, test } from "node:test";
-import { everyPage, files, folder, guides, launch, pages, serve, site } from "./demo.mjs";
+import { everyPage, files, folder, guides, launch, pages, scripted, serve, site } from "./demo.mjs";
 import { addresses, deadEnds } from "./links.mjs";
 import { cautions, restyle, targets, texts, wide } from "./measures.mjs";
 
@@ -46,23 +46,25 @@ for (const [way, base] of [["over http", () => server.address], ["from a folder"
 const spaced = "* { line-height: 1.5 !important; letter-spacing: 0.12em !important; word-spacing: 0.16em !important } p { margin-bottom: 2em !important }";
 const doubled = "html { font-size: 200% !important }";
 
-test("at 320 px, with wide spacing and with letters of 200 %, no text is cut off, covered or left out", async () => {
-  await everyPage(browser, { width: 320 }, await pages(), async (page, path) => {
-    await page.goto(folder + path);
-    await page.evaluate(() => document.querySelectorAll("details").forEach((details) => { details.open = true; }));
-    const plain = (await page.evaluate(texts)).all;
-    for (const css of ["", spaced, doubled]) {
-      await page.evaluate(restyle, css);
-      const { all, lost, covered } = await page.evaluate(texts);
-      const how = `${path} with ${css.slice(0, 30) || "no change"}`;
-      assert.deepEqual([lost.slice(0, 5), covered.slice(0, 5)], [[], []], `${how}: ${lost.length} cut off, ${covered.length} covered`);
-      assert.equal(all.map(({ words }) => words).join("\n"), plain.map(({ words }) => words).join("\n"), `${how}: all its words are there`);
-      assert.ok((await page.evaluate(wide)) <= 320, `${how}: nothing scrolls sideways`);
-      // Letters of a drawing grow with the drawing; all others must do as the reader asks.
-      if (css === doubled) assert.deepEqual(all.filter(({ size, drawn }, at) => !drawn && size < 1.9 * plain[at].size).map(({ words }) => words), [], `${how}: letters that do not grow`);
-    }
+for (const [state, options, chosen] of [["as they open", {}, pages], ["with all that scripts hide", { still: true }, scripted]]) {
+  test(`pages ${state}, at 320 px, with wide spacing and with letters of 200 %: no text is cut off, covered or left out`, async () => {
+    await everyPage(browser, { width: 320, ...options }, await chosen(), async (page, path) => {
+      await page.goto(folder + path);
+      await page.evaluate(() => document.querySelectorAll("details").forEach((details) => { details.open = true; }));
+      const plain = (await page.evaluate(texts)).all;
+      for (const css of ["", spaced, doubled]) {
+        await page.evaluate(restyle, css);
+        const { all, lost, covered } = await page.evaluate(texts);
+        const how = `${path} with ${css.slice(0, 30) || "no change"}`;
+        assert.deepEqual([lost.slice(0, 5), covered.slice(0, 5)], [[], []], `${how}: ${lost.length} cut off, ${covered.length} covered`);
+        assert.equal(all.map(({ words }) => words).join("\n"), plain.map(({ words }) => words).join("\n"), `${how}: all its words are there`);
+        assert.ok((await page.evaluate(wide)) <= 320, `${how}: nothing scrolls sideways`);
+        // Letters of a drawing grow with the drawing; all others must do as the reader asks.
+        if (css === doubled) assert.deepEqual(all.filter(({ size, drawn }, at) => !drawn && size < 1.9 * plain[at].size).map(({ words }) => words), [], `${how}: letters that do not grow`);
+      }
+    });
   });
-});
+}
 
 const signals = ["DANGER", "WARNING", "CAUTION", "NOTICE"];
 
