@@ -85,18 +85,24 @@ export async function scripted() {
   return texts.filter(([, text]) => text.includes("<script")).map(([path]) => path);
 }
 
-/** Visits pages, several at once, each in a tab of its own; what goes wrong on any is in the list that comes back. */
+/**
+ * Visits pages, several at once, each in a tab of its own; what the browser told of any is in the list that comes back.
+ * All pages are visited though some fail, and then all that failed is told.
+ */
 export async function everyPage(browser, options, paths, visit, atOnce = 3) {
   const waiting = [...paths];
   const wrong = [];
+  const failed = [];
   await Promise.all(Array.from({ length: atOnce }, async () => {
     const tab = await open(browser, options);
     for (let path = waiting.shift(); path !== undefined; path = waiting.shift()) {
-      await visit(tab.page, path);
+      await visit(tab.page, path).catch((error) => failed.push(error));
       wrong.push(...tab.wrong.splice(0).map((what) => `${path}: ${what}`));
     }
     await tab.close();
   }));
+  if (failed.length > 1) throw new Error(`${failed.length} pages:\n${failed.slice(0, 12).map(({ message }) => message).join("\n\n")}`, { cause: failed[0] });
+  if (failed.length === 1) throw failed[0];
   return wrong;
 }
 

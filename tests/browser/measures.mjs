@@ -27,6 +27,13 @@ export const targets = () => {
   });
 };
 
+/** What must be on any page: its first headings, the words of its content, and pictures that should show and do not. */
+export const content = () => ({
+  headings: document.querySelectorAll("h1").length,
+  words: document.querySelector("main").innerText.length,
+  broken: [...document.images].filter((image) => image.loading !== "lazy" && image.complete && image.naturalWidth === 0).map((image) => image.src),
+});
+
 /** How far the page can be moved sideways, as the width of all that is in it. */
 export const wide = () => document.documentElement.scrollWidth;
 
