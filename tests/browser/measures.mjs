@@ -49,27 +49,31 @@ export const restyle = (css) => {
  * be moved is not lost; in one that hides what leaves it, or outside of the page, it is.
  */
 export const texts = () => {
-  const style = new Map();
-  const styleOf = (element) => style.get(element) ?? style.set(element, getComputedStyle(element)).get(element);
   const hides = (value) => value === "hidden" || value === "clip";
   const moves = (value) => value === "auto" || value === "scroll";
-  // Words for screen readers alone are hidden on purpose.
-  const forEars = (element) => {
-    for (let at = element; at; at = at.parentElement) {
-      const box = at.getBoundingClientRect();
-      if (styleOf(at).clipPath !== "none" || (box.width <= 1 && box.height <= 1 && hides(styleOf(at).overflowX))) return true;
-    }
-    return false;
+  const known = new Map();
+  // What holds for an element through all that lies round it, reckoned once: whether it is for screen readers alone, whether
+  // it sticks to the window, and the boxes that hide or move what leaves them, the innermost first.
+  const round = (element) => {
+    if (known.has(element)) return known.get(element);
+    const above = element.parentElement === null ? { forEars: false, sticks: false, frames: [] } : round(element.parentElement);
+    const { clipPath, overflowX, overflowY, position } = getComputedStyle(element);
+    const box = element.getBoundingClientRect();
+    const framed = element !== document.body && element !== document.documentElement && (overflowX !== "visible" || overflowY !== "visible");
+    const own = {
+      forEars: above.forEars || clipPath !== "none" || (box.width <= 1 && box.height <= 1 && hides(overflowX)),
+      sticks: above.sticks || position === "sticky" || position === "fixed",
+      frames: framed ? [{ box, overflowX, overflowY }, ...above.frames] : above.frames,
+    };
+    known.set(element, own);
+    return own;
   };
-  // What of a box can be seen or moved into sight, going up through all boxes around it; `lost` in pixels.
-  const seen = (element, rect) => {
+  // What of a box can be seen or moved into sight; `sideways` and `upright` are the pixels of it that cannot.
+  const seen = (frames, rect) => {
     const box = { left: rect.left, right: rect.right, top: rect.top, bottom: rect.bottom };
     let sideways = 0;
     let upright = 0;
-    for (let at = element; at && at !== document.body && at !== document.documentElement; at = at.parentElement) {
-      const { overflowX, overflowY } = styleOf(at);
-      if (overflowX === "visible" && overflowY === "visible") continue;
-      const frame = at.getBoundingClientRect();
+    for (const { box: frame, overflowX, overflowY } of frames) {
       if (hides(overflowX)) sideways += Math.max(0, frame.left - box.left) + Math.max(0, box.right - frame.right);
       if (hides(overflowY)) upright += Math.max(0, frame.top - box.top) + Math.max(0, box.bottom - frame.bottom);
       if (moves(overflowX) || hides(overflowX)) [box.left, box.right] = [Math.max(box.left, frame.left), Math.min(box.right, frame.right)];
@@ -88,16 +92,15 @@ export const texts = () => {
     const element = node.parentElement;
     const words = node.data.trim().replace(/\s+/g, " ");
     if (!words || element.closest("script, style, noscript, option, title") || !element.checkVisibility({ visibilityProperty: true })) continue;
-    if (forEars(element)) continue;
+    const { forEars, sticks, frames } = round(element);
+    if (forEars) continue;
     range.selectNodeContents(node);
-    const size = Number.parseFloat(styleOf(element).fontSize);
+    const size = Number.parseFloat(getComputedStyle(element).fontSize);
     const drawn = element.closest("svg") !== null;
     all.push({ words, size, drawn });
     const drawing = drawn ? element.closest("svg").getBoundingClientRect() : null;
-    let stuck = false;
-    for (let at = element; at; at = at.parentElement) stuck ||= ["sticky", "fixed"].includes(styleOf(at).position);
     const cut = (rect) => {
-      const { box, sideways, upright } = seen(element, rect);
+      const { box, sideways, upright } = seen(frames, rect);
       const beside = sideways + (drawing ? Math.max(0, drawing.left - rect.left) + Math.max(0, rect.right - drawing.right) : 0);
       // The box of a line is higher than its letters; a fifth of the size can go without a letter being touched.
       return { box, beside, upright, off: beside > 1.5 || upright > Math.max(2, size / 5) };
@@ -113,7 +116,7 @@ export const texts = () => {
       }
     }
     for (const { box } of lines) {
-      if (!drawn && !stuck && box.right - box.left > 1 && box.bottom - box.top > 1) boxes.push({ ...box, words, element });
+      if (!drawn && !sticks && box.right - box.left > 1 && box.bottom - box.top > 1) boxes.push({ ...box, words, element });
     }
   }
   boxes.sort((one, other) => one.top - other.top);
@@ -154,25 +157,26 @@ export const contrasts = () => {
     return 0.2126 * red + 0.7152 * green + 0.0722 * blue;
   };
   const canvasColour = colour("Canvas").slice(0, 3);
+  const grounds = new Map();
+  // The colour below the texts of an element, and how opaque they are, through all that lies round it.
   const below = (element) => {
-    const layers = [];
-    for (let at = element; at; at = at.parentElement) {
-      const { backgroundColor, opacity } = getComputedStyle(at);
+    if (element === null) return { ground: canvasColour, opaque: 1 };
+    if (!grounds.has(element)) {
+      const around = below(element.parentElement);
+      const { backgroundColor, opacity } = getComputedStyle(element);
       const layer = colour(backgroundColor);
-      if (layer[3] > 0) layers.push([layer, layer[3] * Number(opacity)]);
+      grounds.set(element, { ground: over(layer, layer[3] * Number(opacity), around.ground), opaque: around.opaque * Number(opacity) });
     }
-    return layers.reverse().reduce((ground, [layer, alpha]) => over(layer, alpha, ground), canvasColour);
+    return grounds.get(element);
   };
   const found = [];
   const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
   for (let node = walker.nextNode(); node; node = walker.nextNode()) {
     const element = node.parentElement;
     if (!node.data.trim() || element.closest("svg, script, style, noscript, option") || !element.checkVisibility({ visibilityProperty: true })) continue;
-    const ground = below(element);
+    const { ground, opaque } = below(element);
     const ink = colour(getComputedStyle(element).color);
-    let alpha = ink[3];
-    for (let at = element; at; at = at.parentElement) alpha *= Number(getComputedStyle(at).opacity);
-    const [light, dark] = [luminance(ground), luminance(over(ink, alpha, ground))].sort((one, other) => other - one);
+    const [light, dark] = [luminance(ground), luminance(over(ink, ink[3] * opaque, ground))].sort((one, other) => other - one);
     found.push({ words: node.data.trim().slice(0, 40), ratio: (light + 0.05) / (dark + 0.05) });
   }
   return found.sort((one, other) => one.ratio - other.ratio);
