@@ -1,7 +1,7 @@
 //! A theme made ready: templates compiled, words read, the style sheet made small, scripts named by their content.
 
 use std::collections::BTreeMap;
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 use fluent_bundle::FluentValue;
 use serde::Serialize;
@@ -122,6 +122,8 @@ pub(super) struct Engine {
     pub(super) own_assets: Vec<String>,
     /// True when every page is looked through for what it must keep.
     guarded: bool,
+    /// The species of each piece of the guidebook, for the filter `piece_anchor`.
+    species_of: Arc<OnceLock<BTreeMap<String, String>>>,
 }
 
 impl Engine {
@@ -136,7 +138,9 @@ impl Engine {
         let mut tera = Tera::new();
         let known = Arc::clone(&words);
         tera.register_filter("word", move |id: &str, arguments: Kwargs, _: &State| word(&known, id, &arguments));
-        tera.register_filter("piece_anchor", |piece: &str, _: Kwargs, _: &State| paths::anchored(String::new(), &format!("piece-{piece}")));
+        let species_of = Arc::new(OnceLock::new());
+        let known = Arc::clone(&species_of);
+        tera.register_filter("piece_anchor", move |piece: &str, _: Kwargs, _: &State| piece_anchor(&known, piece));
         templates::compile(theme, &mut tera)?;
         let mut errors = missing_words(theme, &words);
         let mut assets = BTreeMap::new();
@@ -160,12 +164,17 @@ impl Engine {
         if !errors.is_empty() {
             return Err(errors);
         }
-        Ok(Self { tera, words, styles, assets, own_assets, guarded: false })
+        Ok(Self { tera, words, styles, assets, own_assets, guarded: false, species_of })
     }
 
     /// The same, looking through every page that it makes.
     pub(super) fn guarded(self) -> Self {
         Self { guarded: true, ..self }
+    }
+
+    /// Tells the filter `piece_anchor` the species of each piece. The first telling holds.
+    pub(super) fn know_pieces(&self, species: BTreeMap<String, String>) {
+        let _ = self.species_of.set(species);
     }
 
     /// The style of a kind of page.
@@ -222,6 +231,14 @@ fn missing_words(theme: &Theme, words: &Words) -> Vec<ThemeError> {
     let own = OWN_WORDS.iter().map(|id| (*id).to_owned()).chain(words_of_the_format()).filter(|id| !words.has(id));
     errors.extend(own.map(|id| ThemeError::new(format!("the word `{id}` is missing in {file}; add a line `{id} = …`"))));
     errors
+}
+
+/// The filter `piece_anchor`: where a piece stands, seen from the folder of all pieces, which is `page.pieces`.
+fn piece_anchor(species_of: &OnceLock<BTreeMap<String, String>>, piece: &str) -> String {
+    match species_of.get().and_then(|species_of| species_of.get(piece)) {
+        Some(species) => paths::link_to_piece(paths::PIECES, species, piece),
+        None => paths::anchored(paths::link(paths::PIECES, paths::PIECES), &format!("piece-{piece}")),
+    }
 }
 
 /// Ids that stand as texts before the filter `word`.

@@ -10,7 +10,7 @@ use crate::model::{Guidebook, Procedure};
 
 use super::engine::Engine;
 use super::paths;
-use super::views::{SearchFiles, address_of};
+use super::views::{SearchFiles, address_of, species_with_pieces};
 
 /// What stands at a path. Procedures and chains are named by their position in the guidebook or the analysis.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -33,7 +33,7 @@ pub enum Page {
     SpeciesTable(String),
     /// What house cuts make of a starting piece.
     ChainTable(usize),
-    /// All pieces with their names.
+    /// The names of all pieces.
     Pieces,
     /// The limits against which guides are held.
     Limits,
@@ -43,6 +43,8 @@ pub enum Page {
     ColdDrawing(usize),
     /// Bones, muscles, tissues and glands of a species.
     Anatomy(String),
+    /// The pieces of a species with their names.
+    SpeciesPieces(String),
     /// A free page, by its position in the guidebook.
     Free(usize),
     /// What is checked.
@@ -123,6 +125,9 @@ pub(super) fn all(book: &Guidebook, analysis: &Analysis, engine: &Engine, search
         if Anatomy::of(book, species).is_some() {
             pages.insert(paths::anatomy(species), Page::Anatomy(species.to_owned()));
         }
+    }
+    for species in species_with_pieces(book, analysis) {
+        pages.insert(paths::pieces_of(&species), Page::SpeciesPieces(species));
     }
     for (at, procedure) in book.procedures.iter().enumerate() {
         pages.insert(paths::guide(&procedure.id), Page::Guide(at));

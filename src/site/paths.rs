@@ -8,7 +8,7 @@ pub const HOME: &str = "index.html";
 /// All tables.
 pub const TABLES: &str = "tables/index.html";
 
-/// All pieces with their names.
+/// The names of all pieces.
 pub const PIECES: &str = "pieces/index.html";
 /// The limits against which guides are held.
 pub const LIMITS: &str = "limits/index.html";
@@ -69,6 +69,12 @@ pub fn cold_drawing(procedure: &str) -> String {
 #[must_use]
 pub fn anatomy(species: &str) -> String {
     format!("anatomy/{species}.html")
+}
+
+/// The pieces of a species with their names.
+#[must_use]
+pub fn pieces_of(species: &str) -> String {
+    format!("pieces/species/{species}.html")
 }
 
 /// A free page.
@@ -145,13 +151,10 @@ pub fn link(from: &str, to: &str) -> String {
     link
 }
 
-/// The link to a piece among all pieces.
+/// The link to a piece on the page of its species.
 #[must_use]
-pub fn link_to_piece(from: &str, piece: &str) -> String {
-    let mut link = link(from, PIECES);
-    link.push_str("#piece-");
-    encode(piece, &mut link);
-    link
+pub fn link_to_piece(from: &str, species: &str, piece: &str) -> String {
+    anchored(link(from, &pieces_of(species)), &format!("piece-{piece}"))
 }
 
 /// The link with an anchor behind it; nothing in the anchor can end it.
@@ -196,7 +199,7 @@ mod tests {
 
     #[test]
     fn anchors_are_encoded() {
-        assert_eq!(link_to_piece("guides/pork/loin.html", "größe"), "../../pieces/index.html#piece-gr%C3%B6%C3%9Fe");
+        assert_eq!(link_to_piece("guides/pork/loin.html", "pork", "größe"), "../../pieces/species/pork.html#piece-gr%C3%B6%C3%9Fe");
         assert_eq!(anchored(String::new(), "a\"#b"), "#a%22%23b");
         assert_eq!(table_file("tables/guides/pork/loin.html", "csv"), "tables/guides/pork/loin.csv");
     }
@@ -209,7 +212,11 @@ mod tests {
             .flat_map(|id| [guide(id), guide_data(id), guide_table(id), flow_drawing(id), source(id), free_page(id), bench(id), room(id)])
             .collect();
         all.extend(odd.iter().flat_map(|id| [cold_clock(id), cold_drawing(id)]));
-        all.extend(["species", "chains", "guides", "index"].iter().flat_map(|id| [species(id), species_table(id), chain_table(id), anatomy(id)]));
+        all.extend(
+            ["species", "chains", "guides", "index"]
+                .iter()
+                .flat_map(|id| [species(id), species_table(id), pieces_of(id), chain_table(id), anatomy(id)]),
+        );
         let tables: Vec<String> = all.iter().filter(|path| path.starts_with("tables/")).cloned().collect();
         all.extend(tables.iter().flat_map(|path| [table_file(path, "csv"), table_file(path, "json")]));
         all.extend([HOME, TABLES, PIECES, LIMITS, CHECKS, SITEMAP].map(str::to_owned));

@@ -36,37 +36,65 @@ fn before(files: &Files, path: &str) -> String {
     }
 }
 
+/// Every piece stands on the page of its species, and its name among all names leads there; so do links that were made
+/// when all pieces stood on one page.
 #[test]
-fn every_piece_has_its_place_among_all_pieces() {
+fn every_piece_has_its_place_among_those_of_its_species() {
     let inspection = inspected("procedures");
     let (book, analysis) = (inspection.verdict.book(), inspection.verdict.analysis());
     let all = page(&DEMO, "pieces/index.html");
-    let given = analysis.procedures.iter().flat_map(|procedure| procedure.network.pieces.iter().map(|piece| piece.id.clone()));
+    let given = analysis.procedures.iter().zip(&book.procedures).flat_map(|(analysis, procedure)| {
+        let species = procedure.id.split('/').next().unwrap();
+        analysis.network.pieces.iter().map(move |piece| (species.to_owned(), piece.id.clone()))
+    });
+    let listed = book.cuts.iter().map(|(piece, cut)| (cut.species.clone(), piece.clone()));
     let mut seen = 0;
-    for piece in given.chain(book.cuts.keys().cloned()) {
+    for (species, piece) in given.chain(listed) {
         let anchor = format!("piece-{piece}");
-        let (at, entry) = all.elements.iter().enumerate().find(|(_, element)| element.get("id") == Some(&anchor)).unwrap();
+        let own = page(&DEMO, &format!("pieces/species/{species}.html"));
+        let (at, entry) = own.elements.iter().enumerate().find(|(_, element)| element.get("id") == Some(&anchor)).unwrap();
         let name = book.piece_name(&piece);
         assert!(entry.text.to_lowercase().contains(&name.to_lowercase()), "{piece}: {}", entry.text);
-        assert!(all.inside(at, "a").count() > 0, "{piece} leads to no guide");
+        assert!(own.inside(at, "a").count() > 0, "{piece} leads to no guide");
+        let (at, _) = all.elements.iter().enumerate().find(|(_, element)| element.get("id") == Some(&anchor)).unwrap();
+        let (_, link) = all.inside(at, "a").next().unwrap();
+        assert_eq!(link.get("href"), Some(format!("species/{species}.html#{anchor}").as_str()));
         seen += 1;
     }
     assert!(seen > 60, "only {seen} pieces were looked at");
+    assert!(all.elements.iter().any(|element| element.get("id") == Some("species-pork")));
 }
 
 /// The cut list of pork names tenderloin `fillet` in the guidebook's own region, and its guide makes it in step 6.
 #[test]
 fn a_piece_says_its_names_and_which_step_makes_it() {
-    let all = page(&DEMO, "pieces/index.html");
-    let (at, entry) = all.elements.iter().enumerate().find(|(_, element)| element.get("id") == Some("piece-pork-tenderloin")).unwrap();
+    let pork = page(&DEMO, "pieces/species/pork.html");
+    let (at, entry) = pork.elements.iter().enumerate().find(|(_, element)| element.get("id") == Some("piece-pork-tenderloin")).unwrap();
     for words in ["fillet (UK), psoas", "IMPS\u{a0}415", "0.2–0.6\u{a0}kg, 2 to an animal", "retail"] {
         assert!(entry.text.contains(words), "{words}: {}", entry.text);
     }
-    let (_, step) = all.inside(at, "a").find(|(_, link)| link.text == "step 6").unwrap();
-    assert!(step.get("href").unwrap().starts_with("../guides/pork/loin-boneless.html#step-"));
-    let (at, _) = all.elements.iter().enumerate().find(|(_, element)| element.get("id") == Some("piece-pork-loin-bone-in")).unwrap();
-    let leads: Vec<&str> = all.inside(at, "a").filter_map(|(_, link)| link.get("href")).collect();
-    assert!(leads.contains(&"../guides/pork/loin-boneless.html") && leads.contains(&"../guides/pork/side-primals.html"), "{leads:?}");
+    let (_, step) = pork.inside(at, "a").find(|(_, link)| link.text == "step 6").unwrap();
+    assert!(step.get("href").unwrap().starts_with("../../guides/pork/loin-boneless.html#step-"));
+    let (at, _) = pork.elements.iter().enumerate().find(|(_, element)| element.get("id") == Some("piece-pork-loin-bone-in")).unwrap();
+    let leads: Vec<&str> = pork.inside(at, "a").filter_map(|(_, link)| link.get("href")).collect();
+    assert!(leads.contains(&"../../guides/pork/loin-boneless.html") && leads.contains(&"../../guides/pork/side-primals.html"), "{leads:?}");
+    let all = page(&DEMO, "pieces/index.html");
+    let names: Vec<&str> = all.all("li").filter(|(_, item)| item.text.starts_with("Fillet")).map(|(_, item)| item.text.as_str()).collect();
+    assert!(names.contains(&"FilletUK, here called Tenderloin, Pork"), "{names:?}");
+}
+
+/// A thousand names are too many for a phone: each species lists its own.
+#[test]
+fn names_beyond_a_page_are_left_to_the_species() {
+    let mut cuts = "{before}".to_owned();
+    for at in 0..700 {
+        cuts.push_str(&format!("lamb-odd-{at}: {{ name: Odd {at} }}\n"));
+    }
+    let pages = demo_with(&[("cuts/lamb.yaml", &cuts)]);
+    let all = page(&pages, "pieces/index.html");
+    assert_eq!(all.with_class("names").count(), 0);
+    assert!(all.all("a").any(|(_, link)| link.get("href") == Some("species/lamb.html") && link.text.ends_with("718 pieces")));
+    assert!(page(&pages, "pieces/species/lamb.html").elements.iter().any(|element| element.get("id") == Some("piece-lamb-odd-699")));
 }
 
 fn tally(format: &str) -> Vec<u8> {
@@ -210,8 +238,8 @@ fn links_of_free_pages_lead_where_inspection_says() {
             "../guides/pork/loin-boneless.html#step-ribs-sawn",
             "../guides/pork/loin-boneless.html",
             "about-the-shop.html",
-            "../pieces/index.html#species-pork",
-            "../pieces/index.html#piece-pork-tenderloin",
+            "../pieces/species/pork.html",
+            "../pieces/species/pork.html#piece-pork-tenderloin",
             "../pictures/pork-loin-lines.svg",
             "#main",
         ]

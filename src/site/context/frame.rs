@@ -44,7 +44,7 @@ pub struct Frame {
     pub assets: BTreeMap<String, String>,
     /// Kinds of pieces whose hatches the page needs, by id: `bone`.
     pub paints: Vec<&'static str>,
-    /// All pieces with their names; the anchor of a piece is made by the filter `piece_anchor`.
+    /// The folder of all pieces, with its slash; behind it stands what the filter `piece_anchor` makes of a piece.
     pub pieces: String,
     /// The anchor of the main content.
     pub main_anchor: &'static str,

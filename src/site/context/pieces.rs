@@ -1,10 +1,11 @@
-//! `pieces.html`: every piece of the guidebook with its names, and the guides that make it and cut it further.
+//! `pieces.html`: the names of all pieces, and `pieces-of-species.html`: those of a species, with the guides that make
+//! them and cut them further.
 
 use serde::Serialize;
 
 use super::frame::{Frame, Link};
 
-/// `pieces.html`.
+/// `pieces.html`: the names of all pieces.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct PiecesPage {
     /// The frame.
@@ -12,18 +13,63 @@ pub struct PiecesPage {
     /// How many pieces there are.
     pub count: usize,
     /// Species in the order of their ids.
-    pub species: Vec<SpeciesPieces>,
+    pub species: Vec<SpeciesCount>,
+    /// All names by their first letter; empty when they are too many for one page.
+    pub letters: Vec<LetterNames>,
 }
 
-/// The pieces of a species.
+/// A species with how many pieces it has.
 #[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct SpeciesPieces {
+pub struct SpeciesCount {
     /// The id of the species; the anchor is `species-` and this.
     pub id: String,
     /// What it is called.
     pub name: String,
+    /// How many pieces it has.
+    pub count: usize,
+    /// The page of its pieces.
+    pub href: String,
+}
+
+/// Names with the same first letter.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct LetterNames {
+    /// The letter, or `0–9`.
+    pub letter: String,
+    /// In the order of the letters.
+    pub names: Vec<PieceName>,
+}
+
+/// A name of a piece.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct PieceName {
+    /// The id of the piece where this is what it is called here, whose anchor is `piece-` and this; else empty.
+    pub id: String,
+    /// The name.
+    pub name: String,
+    /// The region in which it is used, as it is read: `UK`; empty for everywhere.
+    pub region: String,
+    /// What the piece is called here, where that is another name; else empty.
+    pub of: String,
+    /// The species.
+    pub species: String,
+    /// The piece on the page of its species.
+    pub href: String,
+}
+
+/// `pieces-of-species.html`: the pieces of a species.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct SpeciesPiecesPage {
+    /// The frame.
+    pub page: Frame,
+    /// What the species is called.
+    pub name: String,
+    /// The page of the species; empty when it has no guide.
+    pub species_href: String,
     /// Its bones, muscles and glands, when they are known.
     pub anatomy: Option<Link>,
+    /// How many pieces there are.
+    pub count: usize,
     /// Regions of the animal in the order in which the cut list names them.
     pub regions: Vec<RegionPieces>,
 }

@@ -87,9 +87,8 @@ impl Views<'_> {
             for other in places {
                 regions.entry(other).or_default().1.push(Link { name: name.clone(), href: format!("#part-{}", part.id) });
             }
-            let part_of = part.part_of.and_then(|whole| {
-                Some(Link { name: capitalised(&anatomy.told(whole)?.name), href: format!("#part-{whole}") })
-            });
+            let part_of =
+                part.part_of.and_then(|whole| Some(Link { name: capitalised(&anatomy.told(whole)?.name), href: format!("#part-{whole}") }));
             let entry = Part {
                 id: part.id.to_owned(),
                 name,
@@ -170,8 +169,7 @@ fn place(region: &str) -> (usize, &str) {
 
 /// Bones first, then muscles, tissues and glands; each by name.
 fn by_kind(parts: Vec<Part>) -> Vec<KindParts> {
-    let mut kinds: Vec<KindParts> =
-        PartKind::ALL.iter().map(|kind| KindParts { kind: kind.word(), parts: Vec::new() }).collect();
+    let mut kinds: Vec<KindParts> = PartKind::ALL.iter().map(|kind| KindParts { kind: kind.word(), parts: Vec::new() }).collect();
     for part in parts {
         if let Some(kind) = kinds.iter_mut().find(|kind| kind.kind == part.kind) {
             kind.parts.push(part);

@@ -1,7 +1,7 @@
 //! The cold clock of a procedure: its drawing, and the table of the same numbers.
 
-use super::{Views, gone};
 use super::frame::About;
+use super::{Views, gone};
 use crate::analysis::cold_limits::{SetBy, hold, time_out};
 use crate::figures::cold_clock::{ColdTable, Lane};
 use crate::figures::cold_drawing::{ColdDrawing, ColdWords};
@@ -42,7 +42,7 @@ impl Views<'_> {
         let own = own.and_then(|_| self.limits().stricter.into_iter().find(|stricter| stricter.limit == "time-out"));
         let step = |number: usize| self.step_of(path, procedure, number);
         let rows = table.rows.iter().map(|row| Row {
-            piece: Link { name: row.name.clone(), href: paths::link_to_piece(path, &row.piece) },
+            piece: Link { name: row.name.clone(), href: self.piece_href(path, &row.piece) },
             from: step(row.from),
             to: step(row.to),
             shortest: row.shortest.clone(),
@@ -130,9 +130,8 @@ impl Views<'_> {
     /// Steps in which several are worked one after another.
     fn lane_note(&self, lane: &Lane) -> Result<String, ThemeError> {
         let several = lane.steps.iter().filter(|step| step.at_once > 1);
-        let notes = several.map(|step| {
-            self.engine.words.with("cold-at-once", &[("step", step.number.into()), ("n", i64::from(step.at_once).into())])
-        });
+        let notes = several
+            .map(|step| self.engine.words.with("cold-at-once", &[("step", step.number.into()), ("n", i64::from(step.at_once).into())]));
         Ok(notes.collect::<Result<Vec<_>, _>>()?.join(" "))
     }
 

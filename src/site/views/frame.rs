@@ -81,7 +81,7 @@ impl Views<'_> {
             scripts: about.scripts.iter().filter_map(|name| link(name)).collect(),
             assets: self.engine.own_assets.iter().filter_map(|name| Some((name.clone(), link(name)?))).collect(),
             paints: about.paints,
-            pieces: paths::link(about.path, paths::PIECES),
+            pieces: paths::link(about.path, paths::PIECES).trim_end_matches("index.html").to_owned(),
             main_anchor: about.anchor,
         })
     }

@@ -92,7 +92,7 @@ impl Views<'_> {
         let number = |mass: Option<_>| mass.map_or_else(String::new, |mass| self.scale.number(mass));
         Start {
             name: self.piece(piece),
-            piece_href: paths::link_to_piece(page, piece),
+            piece_href: self.piece_href(page, piece),
             from: self.given_by(page, piece),
             weight: weight.map_or_else(String::new, |weight| self.scale.masses(weight)),
             low: number(weight.map(|weight| weight.low)),

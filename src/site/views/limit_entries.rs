@@ -18,9 +18,8 @@ impl Views<'_> {
     pub(super) fn limit_entry(&self, page: &str, limit: &Limit) -> Result<Entry, ThemeError> {
         let (other, other_printed) = other(limit);
         let parts = limit.parts.iter().map(|part| self.listed_part(page, limit, part)).collect();
-        let in_words = [&limit.at_most, &limit.at_least].iter().all(|figure| figure.is_none())
-            && limit.duration.is_none()
-            && limit.parts.is_empty();
+        let in_words =
+            [&limit.at_most, &limit.at_least].iter().all(|figure| figure.is_none()) && limit.duration.is_none() && limit.parts.is_empty();
         Ok(Entry {
             id: limit.id.clone(),
             about: self.about(limit)?,

@@ -127,11 +127,7 @@ impl Views<'_> {
             limits.retain(|limit| !limit.figure.is_empty());
         }
         let own = self.book.stricter.iter().find(|own| own.limit.value().is_some_and(|kind| kind.word() == stage.word()));
-        Cell {
-            stage: stage.word(),
-            limits,
-            own: own.map_or_else(String::new, |own| keep_units(&text(&own.at_most))),
-        }
+        Cell { stage: stage.word(), limits, own: own.map_or_else(String::new, |own| keep_units(&text(&own.at_most))) }
     }
 }
 

@@ -10,6 +10,7 @@ use crate::site::page::folder_of;
 use crate::site::paths;
 
 use super::Views;
+use super::piece_places::Places;
 
 /// Procedures by the final pieces that they give, as positions in the guidebook.
 pub(super) struct Givers(BTreeMap<String, Vec<usize>>);
@@ -36,6 +37,24 @@ impl Views<'_> {
     /// The name of a piece, as it stands alone.
     pub(super) fn piece(&self, piece: &str) -> String {
         capitalised(&self.book.piece_name(piece))
+    }
+
+    /// The link to a piece on the page of its species; to the names of all pieces where its species is not known.
+    pub(super) fn piece_href(&self, page: &str, piece: &str) -> String {
+        let species = self.book.cuts.get(piece).map(|cut| &cut.species).or_else(|| self.places.get(piece).map(|places| &places.species));
+        species.map_or_else(|| paths::link(page, paths::PIECES), |species| paths::link_to_piece(page, species, piece))
+    }
+
+    /// A piece by its id, as long-lived as the guidebook, with its places in the guides.
+    pub(super) fn piece_by_id(&self, piece: &str) -> Option<(&str, Option<&Places>)> {
+        let own = self.places.get_key_value(piece).map(|(id, places)| (id.as_str(), Some(places)));
+        own.or_else(|| self.book.cuts.get_key_value(piece).map(|(id, _)| (id.as_str(), None)))
+    }
+
+    /// The pieces of a species; the names of all where it has none.
+    pub(super) fn pieces_href(&self, page: &str, species: &str) -> String {
+        let has = self.book.cuts.values().any(|cut| cut.species == species) || self.places.values().any(|places| places.species == species);
+        paths::link(page, &if has { paths::pieces_of(species) } else { paths::PIECES.to_owned() })
     }
 
     /// What a species is called: its built-in name, else the name of its folder.

@@ -21,6 +21,7 @@ mod limit_entries;
 mod limits;
 mod links;
 mod pictures;
+mod piece_names;
 mod piece_places;
 mod pieces;
 mod rows;
@@ -50,6 +51,8 @@ use super::page::{Page, species_of};
 use super::theme_error::ThemeError;
 pub(super) use addresses::address_of;
 use links::Givers;
+use piece_places::Places;
+pub(super) use piece_places::species_with_pieces;
 pub(super) use search::SearchFiles;
 pub use search::{SearchBox, SpeciesChoice};
 use work::{BENCH, ROOM};
@@ -65,6 +68,7 @@ pub(super) struct Views<'a> {
     givers: Givers,
     /// The anatomy of each species that has a guide, where it is known.
     anatomies: BTreeMap<&'a str, Anatomy<'a>>,
+    places: BTreeMap<String, Places>,
     search: SearchFiles,
 }
 
@@ -73,6 +77,8 @@ impl<'a> Views<'a> {
     pub(super) fn new(checked: &'a Checked<Guidebook>, engine: Engine, search: SearchFiles) -> Self {
         let (book, analysis) = (checked.value(), checked.analysis());
         let anatomies = species_of(book).into_iter().filter_map(|species| Some((species, Anatomy::of(book, species)?)));
+        let places = piece_places::all(book, analysis);
+        engine.know_pieces(piece_places::species_of_pieces(book, &places));
         Self {
             book,
             analysis,
@@ -82,6 +88,7 @@ impl<'a> Views<'a> {
             scale: Scale(book.units()),
             givers: Givers::of(analysis),
             anatomies: anatomies.collect(),
+            places,
             search,
         }
     }
@@ -103,6 +110,7 @@ impl<'a> Views<'a> {
             Page::ColdClock(at) => self.engine.render("cold.html", &self.cold(path, *at)?),
             Page::ColdDrawing(at) => self.cold_drawing(*at),
             Page::Anatomy(species) => self.engine.render("anatomy.html", &self.anatomy(path, species)?),
+            Page::SpeciesPieces(species) => self.engine.render("pieces-of-species.html", &self.species_pieces(path, species)?),
             Page::Free(at) => self.engine.render("free-page.html", &self.free_page(path, *at)?),
             Page::Checks => self.engine.render("checks.html", &self.checks(path)?),
             Page::Source(at) => self.engine.render("source.html", &self.source(path, *at)?),

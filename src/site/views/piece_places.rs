@@ -1,6 +1,6 @@
 //! Where each piece stands in the guides: the steps that give it and take it, and what becomes of it there.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::analysis::Analysis;
 use crate::figures::Kind;
@@ -19,6 +19,18 @@ pub(super) struct Places {
     pub(super) taken: Vec<(usize, Vec<usize>)>,
     /// What becomes of it, in the order of tables.
     pub(super) uses: Vec<&'static str>,
+}
+
+/// The species of each piece: that of its cut list, else that of the first guide that names it.
+pub(super) fn species_of_pieces(book: &Guidebook, places: &BTreeMap<String, Places>) -> BTreeMap<String, String> {
+    let mut species: BTreeMap<String, String> = places.iter().map(|(piece, places)| (piece.clone(), places.species.clone())).collect();
+    species.extend(book.cuts.iter().map(|(piece, cut)| (piece.clone(), cut.species.clone())));
+    species
+}
+
+/// The species that have a piece.
+pub(in crate::site) fn species_with_pieces(book: &Guidebook, analysis: &Analysis) -> BTreeSet<String> {
+    species_of_pieces(book, &all(book, analysis)).into_values().collect()
 }
 
 /// All pieces that a guide gives or starts from.

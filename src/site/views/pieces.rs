@@ -1,6 +1,6 @@
-//! All pieces of the guidebook by species and region: what they are called, what makes them, what they become.
+//! The pieces of a species by region: what they are called, what makes them, what they become.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
 use super::Views;
 use super::control::text;
@@ -9,7 +9,8 @@ use super::piece_places::{self, Places};
 use crate::analysis::starts::HouseCut;
 use crate::figures::yield_table::capitalised;
 use crate::model::guidebook::Cut;
-use crate::site::context::pieces::{Code, InGuide, Piece, PiecesPage, RegionPieces, SpeciesPieces, Start, StepLink, TradeName};
+use crate::site::context::frame::Link;
+use crate::site::context::pieces::{Code, InGuide, Piece, RegionPieces, SpeciesPiecesPage, Start, StepLink, TradeName};
 use crate::site::escape::keep_units;
 use crate::site::paths;
 use crate::site::style::Look;
@@ -22,14 +23,26 @@ const INITIALS: usize = 5;
 type Found<'a> = (&'a str, Option<&'a Cut>, &'a Places);
 
 impl Views<'_> {
-    /// What `pieces.html` gets.
-    pub(super) fn pieces(&self, path: &str) -> Result<PiecesPage, ThemeError> {
-        let places = piece_places::all(self.book, self.analysis);
-        let used: BTreeSet<&'static str> = places.values().flat_map(|places| places.uses.iter().copied()).collect();
+    /// What `pieces-of-species.html` gets.
+    pub(super) fn species_pieces(&self, path: &str, species: &str) -> Result<SpeciesPiecesPage, ThemeError> {
+        let nowhere = Places::default();
+        let mut pieces: Vec<Found<'_>> = Vec::new();
+        for (id, own) in piece_places::species_of_pieces(self.book, &self.places) {
+            if own == species
+                && let Some((id, places)) = self.piece_by_id(&id)
+            {
+                pieces.push((id, self.book.cuts.get(id), places.unwrap_or(&nowhere)));
+            }
+        }
+        // A cut list keeps its own order; what it leaves out follows by name.
+        pieces.sort_by_key(|(id, cut, _)| (cut.is_none(), cut.map(|cut| cut.piece.place), *id));
+        let used: BTreeSet<&'static str> = pieces.iter().flat_map(|(_, _, places)| places.uses.iter().copied()).collect();
+        let name = self.species_name(species);
+        let all = Link { name: self.engine.words.plain("pieces-title")?.to_owned(), href: paths::link(path, paths::PIECES) };
         let page = self.frame(About {
             path,
-            title: self.engine.words.plain("pieces-title")?.to_owned(),
-            trail: vec![self.home_link(path)],
+            title: self.engine.words.with("pieces-of-species", &[("species", name.as_str().into())])?,
+            trail: vec![self.home_link(path), all],
             procedure: None,
             paints: used.into_iter().collect(),
             look: Look::Pieces,
@@ -37,20 +50,10 @@ impl Views<'_> {
             data: None,
             anchor: "main",
         })?;
-        let ids: BTreeSet<&str> = self.book.cuts.keys().chain(places.keys()).map(String::as_str).collect();
-        let nowhere = Places::default();
-        let mut species: BTreeMap<&str, Vec<Found<'_>>> = BTreeMap::new();
-        for id in &ids {
-            let (cut, places) = (self.book.cuts.get(*id), places.get(*id).unwrap_or(&nowhere));
-            species.entry(cut.map_or(places.species.as_str(), |cut| &cut.species)).or_default().push((id, cut, places));
-        }
-        let species = species.into_iter().map(|(species, mut pieces)| {
-            // A cut list keeps its own order; what it leaves out follows by name.
-            pieces.sort_by_key(|(id, cut, _)| (cut.is_none(), cut.map(|cut| cut.piece.place), *id));
-            let regions = self.regions(path, &pieces);
-            Ok(SpeciesPieces { id: species.to_owned(), name: self.species_name(species), anatomy: self.anatomy_link(path, species)?, regions })
-        });
-        Ok(PiecesPage { page, count: ids.len(), species: species.collect::<Result<_, ThemeError>>()? })
+        let has_guides = self.procedures_of(species).next().is_some();
+        let species_href = if has_guides { paths::link(path, &paths::species(species)) } else { String::new() };
+        let anatomy = self.anatomy_link(path, species)?;
+        Ok(SpeciesPiecesPage { page, name, species_href, anatomy, count: pieces.len(), regions: self.regions(path, &pieces) })
     }
 
     /// Pieces of one species by region, regions in the order in which they are first named, those of no region last.
@@ -109,7 +112,7 @@ impl Views<'_> {
 
 /// Other trade names: those of the guidebook's own region, then those of everywhere, then the rest; each group as it
 /// stands in the list.
-fn trade_names(cut: &Cut, own: Option<&str>) -> Vec<TradeName> {
+pub(super) fn trade_names(cut: &Cut, own: Option<&str>) -> Vec<TradeName> {
     let mut names: Vec<_> = cut.also.iter().collect();
     names.sort_by_key(|name| match name.region.as_deref() {
         Some(region) if Some(region) == own => 0,

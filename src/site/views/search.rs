@@ -92,8 +92,8 @@ impl UrlMaker for Addresses {
         paths::anchored(self.guide(procedure), &format!("step-{step}"))
     }
 
-    fn piece(&self, _species: &str, piece: &str) -> Option<String> {
-        Some(paths::link_to_piece(paths::HOME, piece))
+    fn piece(&self, species: &str, piece: &str) -> Option<String> {
+        Some(paths::link_to_piece(paths::HOME, species, piece))
     }
 
     fn course(&self, _course: &str) -> Option<String> {

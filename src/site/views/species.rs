@@ -29,7 +29,14 @@ impl Views<'_> {
             data: None,
             anchor: "main",
         })?;
-        Ok(SpeciesPage { page, name, guides, chains, tables_href: paths::link(path, &paths::species_table(species)), anatomy: self.anatomy_link(path, species)? })
+        Ok(SpeciesPage {
+            page,
+            name,
+            guides,
+            chains,
+            tables_href: paths::link(path, &paths::species_table(species)),
+            anatomy: self.anatomy_link(path, species)?,
+        })
     }
 
     /// Positions of the procedures of a species.

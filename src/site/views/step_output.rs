@@ -8,7 +8,6 @@ use crate::figures::{Kind, Output};
 use crate::model::procedure::CountSpec;
 use crate::model::{Procedure, Step};
 use crate::site::context::step::StepOutput;
-use crate::site::paths;
 
 impl Views<'_> {
     /// One output with its figures.
@@ -36,7 +35,7 @@ impl Views<'_> {
         });
         StepOutput {
             name: piece.map_or_else(String::new, |piece| self.piece(piece)),
-            piece_href: piece.map_or_else(String::new, |piece| paths::link_to_piece(page, piece)),
+            piece_href: piece.map_or_else(String::new, |piece| self.piece_href(page, piece)),
             href: further.map_or_else(String::new, |link| link.href),
             to_id: taker.map_or_else(String::new, |step| step.id.clone()),
             pieces: facts.and_then(|facts| facts.pieces_together()).unwrap_or(1),

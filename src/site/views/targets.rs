@@ -57,10 +57,7 @@ impl Targets for FromPage<'_> {
             Destination::Page(id) => to(&paths::free_page(&id)),
             Destination::CutList(species) => {
                 let piece = fragment.filter(|piece| self.views.book.cuts.contains_key(*piece));
-                piece.map_or_else(
-                    || paths::anchored(to(paths::PIECES), &format!("species-{species}")),
-                    |piece| paths::link_to_piece(self.page, piece),
-                )
+                piece.map_or_else(|| self.views.pieces_href(self.page, &species), |piece| self.views.piece_href(self.page, piece))
             }
             Destination::Picture(path) => to(&path),
             // Courses have no page of their own yet: the words stay, and nothing dead is under them.

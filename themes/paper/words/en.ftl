@@ -498,7 +498,11 @@ search-list = All pieces and guides in a list
 
 # Pieces
 pieces-title = Pieces and their names
-pieces-note = Every piece of these guides: what it is called, what it weighs, which step makes it, and what it becomes.
+pieces-note = What each piece is called, what it weighs, which step makes it, and what it becomes.
+pieces-of-species = Pieces: { $species }
+guides-of-species = Guides: { $species }
+names-by-letter = All names
+name-of = here called { $piece }
 pieces-of-no-region = Of no one region
 pieces-unlisted = Not in the cut list
 also-called = Also called
