@@ -36,7 +36,11 @@ const SHOP: &str = "limits: eu-853\nstricter:\n  - { limit: time-out, at-most: 3
 fn rows(page: &Page) -> Vec<Vec<String>> {
     let (body, _) = page.all("tbody").next().unwrap();
     let cells = |row: usize| {
-        let all = page.elements.iter().enumerate().filter(|(at, element)| page.is_inside(*at, row) && ["th", "td"].contains(&element.name.as_str()));
+        let all = page
+            .elements
+            .iter()
+            .enumerate()
+            .filter(|(at, element)| page.is_inside(*at, row) && ["th", "td"].contains(&element.name.as_str()));
         all.map(|(_, cell)| cell.text.clone()).collect()
     };
     page.inside(body, "tr").map(|(row, _)| cells(row)).collect()
@@ -54,7 +58,11 @@ fn drawing(pages: &Pages, path: &str) -> Page {
 
 /// Widths of the bars of a class in the order of the lanes, without the sign of the legend below them.
 fn widths(page: &Page, class: &str) -> Vec<f64> {
-    let mut all: Vec<f64> = page.with_class(class).filter(|(_, rect)| rect.name == "rect").map(|(_, rect)| rect.get("width").unwrap().parse().unwrap()).collect();
+    let mut all: Vec<f64> = page
+        .with_class(class)
+        .filter(|(_, rect)| rect.name == "rect")
+        .map(|(_, rect)| rect.get("width").unwrap().parse().unwrap())
+        .collect();
     all.pop();
     all
 }
@@ -128,7 +136,12 @@ fn the_tables_of_the_demo_hold_what_the_clock_computes() {
         assert_eq!(rows.len(), timed.len(), "{}", procedure.id);
         for (row, timed) in rows.iter().zip(&timed) {
             let number = |at: usize| row[at].replace('\u{2212}', "-").parse::<f64>().unwrap();
-            assert_eq!([number(1), number(2)], [timed.stretch.from as f64 + 1.0, timed.stretch.to as f64 + 1.0], "{}: {row:?}", procedure.id);
+            assert_eq!(
+                [number(1), number(2)],
+                [timed.stretch.from as f64 + 1.0, timed.stretch.to as f64 + 1.0],
+                "{}: {row:?}",
+                procedure.id
+            );
             let (low, high) = (timed.alone.low.number(), timed.alone.high.unwrap().number());
             assert_eq!([number(3), number(4), number(5), number(6)], [low, high, 30.0, 30.0 - high], "{}: {row:?}", procedure.id);
             seen += 1;

@@ -49,7 +49,14 @@ fn facts(limit: &Limit) -> Vec<String> {
     let time = limit.duration.iter().map(|time| time.printed.clone());
     let age = limit.age.iter().map(ToString::to_string);
     let source = &limit.citation;
-    let source = [Some(&source.title), source.section.as_ref(), source.publisher.as_ref(), source.edition.as_ref(), source.year.as_ref(), source.read_in.as_ref()];
+    let source = [
+        Some(&source.title),
+        source.section.as_ref(),
+        source.publisher.as_ref(),
+        source.edition.as_ref(),
+        source.year.as_ref(),
+        source.read_in.as_ref(),
+    ];
     let words = limit.printed_twin.iter().chain(limit.note.iter()).cloned().chain([limit.text.clone()]);
     figures.chain(time).chain(age).chain(words).chain(source.into_iter().flatten().cloned()).collect()
 }
@@ -119,7 +126,8 @@ fn what_holds_for_a_product_is_told_at_a_glance() {
                 let holds = profile.limits.iter().filter(|limit| {
                     limit.stage == *stage && limit.force != Force::Repealed && !limit.only_when_asked && limit.covers(Some(*product), "")
                 });
-                let (numbers, words): (Vec<&Limit>, Vec<&Limit>) = holds.partition(|limit| limit.at_most.is_some() || limit.duration.is_some());
+                let (numbers, words): (Vec<&Limit>, Vec<&Limit>) =
+                    holds.partition(|limit| limit.at_most.is_some() || limit.duration.is_some());
                 let holds = if numbers.is_empty() { words } else { numbers };
                 let linked: Vec<&str> = page.inside(*at, "a").filter_map(|(_, link)| link.get("href")).collect();
                 assert_eq!(linked, holds.iter().map(|limit| format!("#limit-{}", limit.id)).collect::<Vec<_>>(), "{id}");
@@ -200,7 +208,9 @@ fn a_rule_for_other_work_says_that_it_is_a_prudent_limit() {
 fn the_shop_says_who_watches_and_what_is_done() {
     let page = limits(&DEMO);
     let (_, card) = with_id(&page, "own-time-out");
-    for words in ["30 minutes", "the learner at the board, by the wall clock", "each stretch between leaving the cold", "Probe the warmest piece"] {
+    for words in
+        ["30 minutes", "the learner at the board, by the wall clock", "each stretch between leaving the cold", "Probe the warmest piece"]
+    {
         assert!(flat(&card.text).contains(words), "{words}: {}", card.text);
     }
     let own = "stricter:\n  - { limit: hold, at-most: 40 °F, watch: the receiver, every: delivery, if-missed: Send it back. }\n";

@@ -54,7 +54,9 @@ fn by_place<'w, 'a>(
             // What set out together and got lost together is one mistake.
             None if misplaced.trace.held => {
                 let together = |group: &[&Misplaced<'_>]| {
-                    group.iter().any(|other| other.piece.is_none() && other.trace.step == misplaced.trace.step && other.trace.ends == misplaced.trace.ends)
+                    group.iter().any(|other| {
+                        other.piece.is_none() && other.trace.step == misplaced.trace.step && other.trace.ends == misplaced.trace.ends
+                    })
                 };
                 places.iter().find(|(_, group)| together(group)).map_or(misplaced.trace.named, |(place, _)| *place)
             }

@@ -27,6 +27,13 @@ const ORDER: &[&str] = &[
 /// Comes after all other regions.
 const INSIDE: &str = "inside";
 
+/// What is told in a region: its parts, and links to those that reach in.
+#[derive(Debug, Default)]
+struct Told {
+    parts: Vec<Part>,
+    more: Vec<Link>,
+}
+
 impl Views<'_> {
     /// What `anatomy.html` gets.
     pub(super) fn anatomy(&self, path: &str, species: &str) -> Result<AnatomyPage, ThemeError> {
@@ -78,14 +85,14 @@ impl Views<'_> {
 
     fn regions_of(&self, page: &str, anatomy: &Anatomy<'_>) -> Result<Vec<Region>, ThemeError> {
         let steps = self.steps_by_part(anatomy);
-        let mut regions: BTreeMap<(usize, &str), (Vec<Part>, Vec<Link>)> = BTreeMap::new();
+        let mut regions: BTreeMap<(usize, &str), Told> = BTreeMap::new();
         for part in anatomy.parts() {
             let Some(told) = anatomy.told(part.id) else { continue };
             let mut places = part.regions.iter().map(|region| place(region));
             let home = places.next().unwrap_or_else(|| place(""));
             let name = capitalised(&told.name);
             for other in places {
-                regions.entry(other).or_default().1.push(Link { name: name.clone(), href: format!("#part-{}", part.id) });
+                regions.entry(other).or_default().more.push(Link { name: name.clone(), href: format!("#part-{}", part.id) });
             }
             let part_of =
                 part.part_of.and_then(|whole| Some(Link { name: capitalised(&anatomy.told(whole)?.name), href: format!("#part-{whole}") }));
@@ -106,11 +113,11 @@ impl Views<'_> {
                 verified: told.verified.map_or("", Verified::word),
                 steps: steps.get(part.id).into_iter().flatten().filter_map(|(at, steps)| self.in_guide(page, *at, steps)).collect(),
             };
-            regions.entry(home).or_default().0.push(entry);
+            regions.entry(home).or_default().parts.push(entry);
         }
-        let region = |((_, id), (parts, mut more)): ((usize, &str), (Vec<Part>, Vec<Link>))| {
-            more.sort_by(|one, other| one.name.cmp(&other.name));
-            Ok(Region { id: id.to_owned(), name: self.region_name(id)?, kinds: by_kind(parts), more })
+        let region = |((_, id), mut told): ((usize, &str), Told)| {
+            told.more.sort_by(|one, other| one.name.cmp(&other.name));
+            Ok(Region { id: id.to_owned(), name: self.region_name(id)?, kinds: by_kind(told.parts), more: told.more })
         };
         regions.into_iter().map(region).collect()
     }
