@@ -40,6 +40,13 @@ fn translated(message: &str) -> (String, String) {
     if message.starts_with("Unexpected end of input") {
         return ("the template ends inside of something".to_owned(), String::new());
     }
+    if let Some((_, value)) = message.rsplit_once("it asks for `$") {
+        return (message.to_owned(), format!("Give it the value: `| word({}=…)`.", value.trim_end_matches('`')));
+    }
+    if message.starts_with("Component `") && message.contains("is defined in both") {
+        let help = "Give it another name, or put it into the other file, in place of that of `paper`.";
+        return (message.replacen("Component", "the component", 1), help.to_owned());
+    }
     let plain = message.trim_end_matches('.');
     let help = "`{{ … }}` prints a value, `{% … %}` steers; both close on the line or later.".to_owned();
     (plain.chars().next().map_or_else(String::new, |first| first.to_lowercase().chain(plain.chars().skip(1)).collect()), help)

@@ -35,6 +35,8 @@ pub struct ThemeError {
     pub help: String,
     /// The line of the template with a mark under the place; may be empty.
     pub excerpt: String,
+    /// How it begins in a template, where only the page was looked at: `<script`; may be empty.
+    pub begins: String,
 }
 
 impl ThemeError {

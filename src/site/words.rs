@@ -87,7 +87,7 @@ impl Words {
 
     /// A word without arguments.
     pub(super) fn plain(&self, id: &str) -> Result<&str, ThemeError> {
-        self.fixed.get(id).map(String::as_str).ok_or_else(|| self.missing(id))
+        self.fixed.get(id).map(String::as_str).ok_or_else(|| self.form(id, None).err().unwrap_or_else(|| self.missing(id)))
     }
 
     /// A word with arguments.

@@ -39,15 +39,17 @@ mod tests {
 
     #[test]
     fn what_browsers_would_leave_out() {
-        for (part, message) in [
-            ("<p style=\"color:red\">", "`style` of this <p>"),
-            ("<p onclick=\"x()\">", "`onclick` of this <p>"),
-            ("<script>x()</script>", "this script"),
-            ("<style>a{}</style>", "this style"),
-            ("<img src=\"https://example.org/a.png\" alt=\"\">", "`https://example.org/a.png` lies elsewhere"),
-            ("<iframe src=\"a.html\"></iframe>", "this <iframe>"),
+        for (part, column, message) in [
+            ("<p style=\"color:red\">", 45, "`style` of this <p>"),
+            ("<p onclick=\"x()\">", 45, "`onclick` of this <p>"),
+            ("<script>x()</script>", 42, "this script"),
+            ("<style>a{}</style>", 42, "this style"),
+            ("<img src=\"https://example.org/a.png\" alt=\"\">", 42, "`https://example.org/a.png` lies elsewhere"),
+            ("<iframe src=\"a.html\"></iframe>", 42, "this <iframe>"),
+            ("<link rel=\"stylesheet\" href=\"a.css\">", 42, "the style sheet `a.css`"),
         ] {
-            theme(&[("templates/home.html", &home(part))], &[&format!("templates/home.html:1:1 fault[theme-breaks-policy] {message}")]);
+            let expected = format!("templates/home.html:1:{column} fault[theme-breaks-policy] {message}");
+            theme(&[("templates/home.html", &home(part))], &[&expected]);
         }
         theme(
             &[("styles/own.css", "a { background: url(a.png) }")],

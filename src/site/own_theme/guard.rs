@@ -18,19 +18,25 @@ pub(in crate::site) fn look(template: &str, context: &impl Serialize, html: &str
     let page = Markup::of(html);
     let frame = got.get("page").unwrap_or(&Value::Null);
     let told = policy(frame, &page).or_else(|| state(frame, &page)).or_else(|| cautions(template, &got, &page));
-    told.map_or(Ok(()), |(wrong, message, help)| {
-        Err(ThemeError { wrong, ..ThemeError::new(message).help(help).at_file(&format!("templates/{template}")) })
-    })
+    told.map_or(Ok(()), |told| Err(told.at_file(&format!("templates/{template}"))))
 }
 
-type Told = (Wrong, String, String);
+/// What is missing of what keeps people safe.
+fn unsafe_without(message: impl Into<String>, help: &str) -> ThemeError {
+    ThemeError { wrong: Wrong::Safety, ..ThemeError::new(message).help(help) }
+}
+
+/// What is wrong with the policy of a page, and how it begins in a template.
+fn against_policy(begins: &str, message: impl Into<String>, help: &str) -> ThemeError {
+    ThemeError { wrong: Wrong::Policy, begins: begins.to_owned(), ..ThemeError::new(message).help(help) }
+}
 
 fn text<'a>(value: &'a Value, key: &str) -> &'a str {
     value.get(key).and_then(Value::as_str).unwrap_or("")
 }
 
 /// The policy stands before everything that it is about, and nothing stands there that it would keep out.
-fn policy(frame: &Value, page: &Markup) -> Option<Told> {
+fn policy(frame: &Value, page: &Markup) -> Option<ThemeError> {
     let wanted = text(frame, "policy");
     let is_policy =
         |tag: &Tag| tag.name == "meta" && tag.get("http-equiv").is_some_and(|name| name.eq_ignore_ascii_case("content-security-policy"));
@@ -38,22 +44,21 @@ fn policy(frame: &Value, page: &Markup) -> Option<Told> {
     let stands = page.tags.iter().position(|tag| is_policy(tag) && tag.get("content") == Some(wanted));
     let first = page.tags.iter().position(loads).unwrap_or(usize::MAX);
     if stands.is_none_or(|at| at > first) {
-        return Some((
-            Wrong::Policy,
-            "the page has no content security policy before its style and scripts".to_owned(),
-            "Write `<meta http-equiv=\"Content-Security-Policy\" content=\"{{ page.policy }}\">` at the head of the page.".to_owned(),
+        return Some(against_policy(
+            "",
+            "the page has no content security policy before its style and scripts",
+            "Write `<meta http-equiv=\"Content-Security-Policy\" content=\"{{ page.policy }}\">` at the head of the page.",
         ));
     }
     let sheets: Vec<&str> = page.tags.iter().filter(|tag| is_sheet(tag)).filter_map(|tag| tag.get("href")).collect();
     let apart = frame.get("style_apart").map_or("", |apart| text(apart, "href"));
     if !apart.is_empty() && !sheets.contains(&apart) {
-        let message = "the page does not load its rules for paper, which mark every sheet with its revision".to_owned();
-        let help = "Keep the line with `page.style_apart` that `templates/base.html` of `paper` has.";
-        return Some((Wrong::Safety, message, help.to_owned()));
+        let message = "the page does not load its rules for paper, which mark every sheet with its revision";
+        return Some(unsafe_without(message, "Keep the line with `page.style_apart` that `templates/base.html` of `paper` has."));
     }
     if let Some(other) = sheets.iter().find(|href| **href != apart && **href != text(frame, "style_below")) {
         let message = format!("the style sheet `{other}` is none of this page");
-        return Some((Wrong::Policy, message, "Write its rules into `styles/own.css`.".to_owned()));
+        return Some(against_policy("<link", message, "Write its rules into `styles/own.css`."));
     }
     page.tags.iter().find_map(|tag| kept_out(tag, text(frame, "style")))
 }
@@ -62,59 +67,53 @@ fn is_sheet(tag: &Tag) -> bool {
     tag.name == "link" && tag.get("rel").is_some_and(|rel| rel.eq_ignore_ascii_case("stylesheet"))
 }
 
+const AS_FILE: &str = "Put it into `assets` and name it with `<script src=\"{{ page.assets[\"name.js\"] }}\" defer></script>`.";
+
 /// What the policy keeps out: browsers would leave it away without a word.
-fn kept_out(tag: &Tag, style: &str) -> Option<Told> {
-    let told = |message: String, help: &str| Some((Wrong::Policy, message, help.to_owned()));
-    let handler = tag.attributes.iter().find(|(name, _)| name.starts_with("on"));
-    if let Some((name, _)) = handler {
-        return told(
-            format!("browsers leave out `{name}` of this <{}>, for the policy allows no script in the page", tag.name),
-            "Put the script into `assets/` and name it with `<script src=\"{{ page.assets[\"name.js\"] }}\" defer></script>`.",
-        );
+fn kept_out(tag: &Tag, style: &str) -> Option<ThemeError> {
+    let name = &tag.name;
+    let element = format!("<{name}");
+    if let Some((handler, _)) = tag.attributes.iter().find(|(attribute, _)| attribute.starts_with("on")) {
+        let message = format!("browsers leave out `{handler}` of this <{name}>, for the policy allows no script in the page");
+        return Some(against_policy(handler, message, AS_FILE));
     }
     if tag.get("style").is_some() {
-        return told(
-            format!("browsers leave out `style` of this <{}>, for the policy allows no style on elements", tag.name),
-            "Give it a class, and write the rule into `styles/own.css`.",
-        );
+        let message = format!("browsers leave out `style` of this <{name}>, for the policy allows no style on elements");
+        return Some(against_policy("style=", message, "Give it a class, and write the rule into `styles/own.css`."));
     }
     let elsewhere =
         |link: &str| link.starts_with("//") || link.split_once(':').is_some_and(|(scheme, _)| !scheme.contains('/') && scheme != "data");
-    match tag.name.as_str() {
-        "style" if tag.raw != style => told(
+    let (message, help) = match name.as_str() {
+        "style" if tag.raw != style => (
             "browsers leave out this style, for the policy names the digest of another".to_owned(),
             "Write `<style>{{ page.style | safe }}</style>` and nothing else; own rules stand in `styles/own.css`.",
         ),
-        "script" if tag.get("src").is_none() => told(
-            "browsers leave out this script, for the policy allows only script files".to_owned(),
-            "Put it into `assets/` and name it with `<script src=\"{{ page.assets[\"name.js\"] }}\" defer></script>`.",
-        ),
-        "iframe" | "object" | "embed" | "frame" | "base" => {
-            told(format!("browsers leave out this <{}>, for the policy allows none", tag.name), "Take it out.")
+        "script" if tag.get("src").is_none() => {
+            ("browsers leave out this script, for the policy allows only script files".to_owned(), AS_FILE)
         }
-        "script" | "img" | "source" | "video" | "audio" if tag.get("src").is_some_and(elsewhere) => told(
+        "iframe" | "object" | "embed" | "frame" | "base" => {
+            (format!("browsers leave out this <{name}>, for the policy allows none"), "Take it out.")
+        }
+        "script" | "img" | "source" | "video" | "audio" if tag.get("src").is_some_and(elsewhere) => (
             format!("`{}` lies elsewhere, and a page loads nothing from there", tag.get("src").unwrap_or("")),
-            "Put the file into `assets/` and write `{{ page.assets[\"name\"] }}`.",
+            "Put the file into `assets` and write `{{ page.assets[\"name\"] }}`.",
         ),
         "form" if tag.get("action").is_some() => {
-            told("browsers do not send this form, for the policy allows none".to_owned(), "Take out `action`.")
+            ("browsers do not send this form, for the policy allows none".to_owned(), "Take out `action`.")
         }
-        _ => None,
-    }
+        _ => return None,
+    };
+    Some(against_policy(&element, message, help))
 }
 
 /// A guide that is not in force says so on its page.
-fn state(frame: &Value, page: &Markup) -> Option<Told> {
+fn state(frame: &Value, page: &Markup) -> Option<ThemeError> {
     let strip = words(text(frame, "strip"));
     if text(frame, "state").is_empty() || page.text.contains(&strip) {
         return None;
     }
     let message = format!("a guide that is not in force is not marked: `{strip}`");
-    Some((
-        Wrong::Safety,
-        message,
-        "Show `{{ page.strip }}` where `page.state` is not empty, as `templates/base.html` of `paper` does.".to_owned(),
-    ))
+    Some(unsafe_without(message, "Show `{{ page.strip }}` where `page.state` is not empty, as `templates/base.html` of `paper` does."))
 }
 
 /// A step with its instruction.
@@ -127,7 +126,7 @@ struct Act<'a> {
 
 /// Every caution of a step stands before its instruction and after that of the step before. What can hurt and belongs to
 /// no one step stands before the first instruction.
-fn cautions(template: &str, got: &Value, page: &Markup) -> Option<Told> {
+fn cautions(template: &str, got: &Value, page: &Markup) -> Option<ThemeError> {
     let (mut acts, mut hurt) = (Vec::new(), Vec::new());
     gather(got, &mut acts, &mut hurt);
     let shown = shown(&acts, &page.text);
@@ -139,7 +138,7 @@ fn cautions(template: &str, got: &Value, page: &Markup) -> Option<Told> {
     let general = hurt.iter().find(|caution| !before.contains(caution.as_str()) && !acts.iter().any(|act| act.cautions.contains(caution)));
     if let Some(caution) = general {
         let help = "Show `guide.hurt` before the steps: `{{ <cautions groups={guide.hurt} where={true} /> }}`.";
-        return Some((Wrong::Safety, format!("what can hurt is not shown before the first step: `{caution}`"), help.to_owned()));
+        return Some(unsafe_without(format!("what can hurt is not shown before the first step: `{caution}`"), help));
     }
     let dangerous = acts.iter().enumerate().filter(|(_, act)| !act.cautions.is_empty());
     for (at, act) in dangerous {
@@ -161,7 +160,7 @@ fn cautions(template: &str, got: &Value, page: &Markup) -> Option<Told> {
             ),
             Some(None) => continue,
         };
-        return Some((Wrong::Safety, message, help.to_owned()));
+        return Some(unsafe_without(message, help));
     }
     None
 }

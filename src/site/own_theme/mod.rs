@@ -79,8 +79,17 @@ fn blamed(error: ThemeError, theme: &Theme) -> ThemeError {
         Wrong::Safety => &["templates/step.html", "templates/parts.html", "templates/base.html"],
         Wrong::Broken | Wrong::Unused => &[],
     };
-    let is_own = error.place.as_ref().is_some_and(|(file, _, _)| theme.changes_file(file));
-    match files.iter().find(|file| !is_own && theme.changes_file(file)) {
+    let first = error.place.as_ref().map_or("", |(file, _, _)| file.as_str());
+    // Where the template says how it begins, that place is meant.
+    let written = std::iter::once(first).chain(files.iter().copied()).chain(theme.in_folder("templates/")).find_map(|file| {
+        let text = theme.text(file).ok().filter(|_| theme.changes_file(file) && !error.begins.is_empty())?;
+        Some((file, text, text.find(&error.begins)?))
+    });
+    if let Some((file, text, at)) = written {
+        let place = ThemeError::at(file, text, at, "").place;
+        return ThemeError { place, width: error.begins.chars().count(), ..error };
+    }
+    match files.iter().find(|file| !theme.changes_file(first) && theme.changes_file(file)) {
         Some(file) => error.at_file(file),
         None => error,
     }
