@@ -31,6 +31,8 @@ mod other_pages;
 mod structure;
 #[path = "pages/themes.rs"]
 mod themes;
+#[path = "pages/work.rs"]
+mod work;
 
 use std::fs;
 use std::path::PathBuf;

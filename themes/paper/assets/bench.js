@@ -8,18 +8,18 @@
   // the second touch is a bounce or a drop of water. Both are own judgement.
   var SHIFT = 8 * 3600 * 1000, BOUNCE = 400;
   var said = page.dataset, screens = Array.from(page.querySelectorAll('.screen')), steps = screens.filter(function (screen) { return screen.classList.contains('step'); });
-  var keeper = bench.keeper(said.guide, said.revision), place = bench.nowhere(), shown = null, touched = 0, title = document.title, bring = null;
+  var keeper = bench.keeper(said.guide, said.revision), place = bench.nowhere(), shown = null, touched = 0, title = document.title, bring = null, news = '';
   var status = page.querySelector('.said'), count = page.querySelector('.count'), offer = page.querySelector('.offer'), stitches = page.querySelectorAll('.seam i'), more = page.querySelector('.more-below'), strip = document.querySelector('.state');
 
   function fill(text, values) { return text.replace(/\[(\w+)\]/g, function (all, name) { return name in values ? values[name] : all; }); }
   function number(screen) { return steps.indexOf(screen) + 1; }
-  function heading(screen) { return screen.querySelector('h2,h3'); }
-  function name(screen) { return number(screen) ? screen.querySelector('h3 span').textContent : heading(screen).textContent; }
+  function heading(screen) { return screen.querySelector('h2'); }
+  function name(screen) { return number(screen) ? screen.querySelector('h2 span').textContent : heading(screen).textContent; }
+  function lead(link, screen) { link.setAttribute('href', '#' + encodeURIComponent(screen.id)); }
+  function find(id) { return screens.find(function (screen) { return screen.id === id; }) || null; }
   function step(screen) { return fill(said.step, { n: number(screen), all: steps.length }); }
-  function asked() {
-    var id = location.hash.slice(1);
-    try { id = decodeURIComponent(id); } catch (broken) { /* It is no id then. */ }
-    return screens.find(function (screen) { return screen.id === id; }) || null;
+  function at(hash) {
+    try { return find(decodeURIComponent(hash.slice(1))); } catch (broken) { return null; }
   }
   // Where one is stands on the screen already and is only heard; what happened is seen too.
   function tell(message, where) {
@@ -47,7 +47,7 @@
       stitches[at].className = (ticked ? 'ticked' : '') + (one === shown ? ' here' : '');
     });
     page.querySelectorAll('.all a').forEach(function (link) {
-      var to = screens.find(function (screen) { return link.hash === '#' + encodeURIComponent(screen.id) || link.hash === '#' + screen.id; }), line = link.parentNode;
+      var to = at(link.hash), line = link.parentNode;
       var ticked = to && place.ticks[to.id], word = link.querySelector('.hear');
       line.className = (ticked ? 'ticked' : '') + (to && to.id === place.at ? ' here' : '');
       if (ticked && !word) { word = document.createElement('span'); word.className = 'hear'; word.textContent = ' ' + said.ticked; link.appendChild(word); } else if (!ticked && word) word.remove();
@@ -75,8 +75,8 @@
       clock.enter(screen);
       save();
     } else {
-      var back = screens.find(function (one) { return one.id === place.at; }) || screens[0], bands = screen.querySelectorAll('.bands a');
-      bands[0].hash = back.id;
+      var back = find(place.at) || screens[0], bands = screen.querySelectorAll('.bands a');
+      lead(bands[0], back);
       bands[0].querySelector('b').textContent = number(back) ? fill(said.return, { n: number(back) }) : name(back);
       bands[1].hidden = true;
     }
@@ -86,9 +86,10 @@
     peek();
   }
   function move() {
-    var screen = asked();
+    var screen = at(location.hash);
     if (!screen || screen === shown) return;
-    show(screen);
+    show(screen, news);
+    news = '';
     window.scrollTo(0, 0);
     peek();
     heading(screen).focus({ preventScroll: true });
@@ -96,12 +97,12 @@
 
   // An earlier place is offered, never taken: of another revision, of another shift, or one that was just cleared.
   function propose(text, at, go, taken, dropped) {
-    var target = screens.find(function (screen) { return screen.id === at; }), link = offer.querySelector('.go'), changed = offer.querySelector('.changed');
+    var target = find(at), link = offer.querySelector('.go'), changed = offer.querySelector('.changed');
     offer.querySelector('p').textContent = text + (target ? '' : ' ' + said.gone);
     if (changed) changed.hidden = !dropped;
     link.hidden = !target;
     link.textContent = go;
-    if (target) link.hash = target.id;
+    if (target) lead(link, target);
     bring = { taken: taken, dropped: dropped };
     offer.hidden = false;
   }
@@ -113,16 +114,16 @@
     mark();
   }
   function begin() {
-    var own = keeper.read(), other = keeper.other(), screen = asked();
+    var own = keeper.read(), other = keeper.other(), screen = at(location.hash);
     var fresh = own && Date.now() - own.when < SHIFT, idle = !own || (!own.number && !Object.keys(own.ticks).length);
     if (own && fresh) place = own;
     else if (own && own.number) propose(fill(said.long, { n: own.number, name: own.name }), own.at, fill(said.go, { n: own.number }), function () { place = own; save(); });
     if (idle && other) {
       var forget = function () { keeper.forget(other.revision); };
       propose(fill(other.revision > +said.revision ? said.newer : said.older, { n: other.place.number, name: other.place.name, revision: other.revision }), other.place.at,
-        fill(said.go, { n: (number(screens.find(function (one) { return one.id === other.place.at; })) || other.place.number) }), forget, forget);
+        fill(said.go, { n: number(find(other.place.at)) || other.place.number }), forget, forget);
     }
-    var kept = !screen && fresh && own.at !== 'done' ? screens.find(function (one) { return one.id === own.at; }) : null;
+    var kept = !screen && fresh && own.at !== 'done' ? find(own.at) : null;
     screen = screen || kept || screens[0];
     history.scrollRestoration = 'manual';
     history.replaceState(history.state, '', '#' + encodeURIComponent(screen.id));
@@ -134,9 +135,8 @@
     clock.stop();
     place = bench.nowhere();
     propose(said.cleared, before.at, said.undo, function () { place = before; save(); });
+    news = said.cleared;
     location.hash = screens[0].id;
-    mark();
-    tell(said.cleared);
   }
 
   page.addEventListener('click', function (event) {
@@ -163,20 +163,26 @@
   function below() { return document.documentElement.scrollHeight - window.innerHeight - window.scrollY > 8; }
   function peek() { more.hidden = !below(); }
 
-  // A remote has two keys, and a step may be longer than the screen: its keys read on first.
-  function room() {
-    var edge = (more.hidden ? shown.querySelector('.bands') : more).getBoundingClientRect();
+  // A remote has two keys, and a step may be longer than the screen: its keys read on first. What was cut off at the
+  // lower edge comes whole to the upper one; what is longer than the screen goes on two lines before.
+  var PARTS = 'h2,h3,h4,.law,.caution>b,.caution li,.kit>div,.say>div,figure,.do>*,.back,.comes>li,summary,details>div,.ways,.all>li';
+  function way(down) {
+    var bands = shown.querySelector('.bands'), edge = (more.hidden ? bands : more).getBoundingClientRect();
     // A strip that says that the guide is not in force stands over the head of the screen.
-    return Math.max(80, (edge.left < 80 ? edge.top : window.innerHeight) - (strip ? strip.offsetHeight : 0) - 64);
+    var top = strip ? strip.offsetHeight : 0, lower = edge.left < 80 ? edge.top : window.innerHeight, whole = Math.max(80, lower - top - 64);
+    if (!down) return -whole;
+    var cut = Array.from(shown.querySelectorAll(PARTS)).find(function (part) { var box = part.getBoundingClientRect(); return box.height && box.bottom > lower + 1; });
+    var step = cut ? cut.getBoundingClientRect().top - top - 12 : whole;
+    return step < 80 || step > lower - top ? whole : step;
   }
   function press(which) {
     var band = shown.querySelector('.bands .' + which);
     // No key leaves the page.
     if (band && !band.hidden && band.getAttribute('href').charAt(0) === '#') band.click();
   }
-  function further(way) {
-    var goes = way > 0 ? below() : window.scrollY > 8;
-    if (goes) window.scrollBy(0, way * room()); else press(way > 0 ? 'next' : 'prev');
+  function further(down) {
+    var goes = down > 0 ? below() : window.scrollY > 8;
+    if (goes) window.scrollBy(0, way(down > 0)); else press(down > 0 ? 'next' : 'prev');
   }
   document.addEventListener('keydown', function (event) {
     var on = event.target.closest ? event.target : document.body;

@@ -193,6 +193,7 @@ step-done = Done
 then-step = then step { $n }
 the-last-step = that was the last step
 more-below = More below
+the-cut = The cut
 comes-off = What comes off, from { $worked } { $unit } at the start
 work-done = Work done
 what-was-made = What was made, from { $worked } { $unit }
@@ -242,6 +243,26 @@ key-page-up = Page Up
 key-space = Space
 key-read-on = Down the step; at its end, Done.
 key-read-back = Up the step; at its top, Back.
+
+dark-room = Dark room
+bright-room = Bright room
+full-screen = Full screen
+leave-full-screen = Leave full screen
+room-index = Steps
+room-close = Close
+room-place = Step { $n } of { $all }
+room-part = { $n } of { $all }
+room-question = Question
+show-answer = Show the answer
+anatomy-and-work = Anatomy, good work, mistakes
+room-end = The end
+key-picture-on = On to the next picture.
+key-picture-back = Back to the one before.
+key-step-on = A whole step on, or back.
+key-home = To the first picture.
+key-answer = Show or hide an answer.
+key-enter = Enter
+key-start = Home
 
 # Weight and yield
 where-the-weight-goes = Where the weight goes
