@@ -14,6 +14,7 @@ pub mod paths;
 mod picture_size;
 mod policy;
 pub mod search;
+mod small_html;
 mod style;
 mod style_apart;
 mod telling;

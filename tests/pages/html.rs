@@ -1,5 +1,6 @@
 //! A small reader of our own pages: elements in the order in which they stand, with parents, attributes and text.
-//! It demands what the pages promise: quoted attributes, and elements that are closed in order.
+//! It demands what the pages promise: values in quotes where they need them, and elements that are closed in order,
+//! where HTML does not let one leave the end tag out (WHATWG, HTML, living standard, section 13.1.2.4).
 
 /// One element.
 #[derive(Debug, Clone)]
@@ -30,6 +31,26 @@ pub(crate) struct Page {
 
 const VOID: &[&str] = &["meta", "img", "br", "hr", "input", "link"];
 
+/// Elements whose end tag may be left out where their parent ends.
+const ENDS_WITH_PARENT: &[&str] = &["p", "li", "dd", "td", "th", "tr", "tbody", "tfoot", "body"];
+
+/// True where an open element ends because another begins.
+fn ends_before(open: &str, begins: &str) -> bool {
+    match open {
+        "li" => begins == "li",
+        "dt" | "dd" => ["dt", "dd"].contains(&begins),
+        "td" | "th" => ["td", "th", "tr", "tbody", "tfoot"].contains(&begins),
+        "tr" => ["tr", "tbody", "tfoot"].contains(&begins),
+        "thead" | "tbody" => ["tbody", "tfoot"].contains(&begins),
+        "p" => {
+            ["div", "dl", "ol", "ul", "p", "h1", "h2", "h3", "h4", "section", "details", "figure", "table", "form", "nav", "aside", "pre", "hr"]
+                .contains(&begins)
+                || ["li", "dt", "dd", "td", "th", "tr"].contains(&begins)
+        }
+        _ => false,
+    }
+}
+
 impl Page {
     /// Reads a page, or says what is wrong with its markup.
     pub(crate) fn read(html: &str) -> Result<Self, String> {
@@ -48,6 +69,9 @@ impl Page {
             };
             if let Some(closing) = after.strip_prefix('/') {
                 let (name, after) = closing.split_once('>').ok_or("an end tag without end")?;
+                while open.last().is_some_and(|at| elements[*at].name != name && ENDS_WITH_PARENT.contains(&elements[*at].name.as_str())) {
+                    open.pop();
+                }
                 let at = open.pop().ok_or_else(|| format!("</{name}> closes nothing"))?;
                 if elements[at].name != name {
                     return Err(format!(
@@ -59,8 +83,12 @@ impl Page {
                 rest = after;
                 continue;
             }
-            let (element, empty, after) = tag(after, open.last().copied())?;
+            let (mut element, empty, after) = tag(after, None)?;
             rest = after;
+            while open.last().is_some_and(|at| ends_before(&elements[*at].name, &element.name)) {
+                open.pop();
+            }
+            element.parent = open.last().copied();
             let raw = matches!(element.name.as_str(), "style" | "script");
             let void = VOID.contains(&element.name.as_str());
             elements.push(element);
@@ -73,6 +101,9 @@ impl Page {
             } else if !void && !empty {
                 open.push(at);
             }
+        }
+        while open.last().is_some_and(|at| ["body", "html"].contains(&elements[*at].name.as_str())) {
+            open.pop();
         }
         if let Some(at) = open.last() {
             return Err(format!("<{}> is never closed", elements[*at].name));
@@ -131,8 +162,13 @@ fn tag(text: &str, parent: Option<usize>) -> Result<(Element, bool, &str), Strin
             let (inside, after) = after.split_once('"').ok_or("an attribute value without end")?;
             value = resolved(inside)?;
             rest = after;
-        } else if rest.starts_with('=') {
-            return Err(format!("`{name}` without quotes in <{}>", element.name));
+        } else if let Some(after) = rest.strip_prefix('=') {
+            let end = after.find([' ', '>']).ok_or("a value without end")?;
+            if end == 0 || after[..end].contains(['"', '\'', '=', '<', '`']) || after[..end].ends_with('/') {
+                return Err(format!("`{name}` without quotes in <{}>", element.name));
+            }
+            value = resolved(&after[..end])?;
+            rest = &after[end..];
         }
         element.attributes.push((name, value));
         rest = rest.trim_start();

@@ -48,6 +48,7 @@ use crate::model::Guidebook;
 
 use super::engine::Engine;
 use super::page::{Page, species_of};
+use super::small_html::small;
 use super::theme_error::ThemeError;
 pub(super) use addresses::address_of;
 use links::Givers;
@@ -98,7 +99,11 @@ impl<'a> Views<'a> {
         match page {
             Page::Home => self.engine.render("home.html", &self.home(path)?),
             Page::Species(species) => self.engine.render("species.html", &self.species(path, species)?),
-            Page::Guide(at) => self.engine.render("guide.html", &self.guide(path, *at)?),
+            // A guide is the page that must arrive at once.
+            Page::Guide(at) => {
+                let page = self.engine.render("guide.html", &self.guide(path, *at)?)?;
+                Ok(small(&String::from_utf8_lossy(&page)).into_bytes())
+            }
             Page::Bench(at) => self.engine.render("bench.html", &self.work(path, *at, &BENCH)?),
             Page::Room(at) => self.engine.render("room.html", &self.work(path, *at, &ROOM)?),
             Page::Tables => self.engine.render("tables.html", &self.tables(path)?),

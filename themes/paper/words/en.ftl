@@ -266,11 +266,11 @@ key-start = Home
 
 # Weight and yield
 where-the-weight-goes = Where the weight goes
-flow-note = The thicker, the heavier. Numbers are the steps; hatches are what becomes of a piece. The table below holds the same figures.
-flow-alt = Drawing: { $piece } flows through the steps into its pieces; the table below says how much goes where.
+flow-note = The thicker, the heavier. Numbers are steps, hatches are uses. The table below holds the figures.
+flow-alt = { $piece } through the steps into its pieces. The table below holds the figures.
 yield = Yield
 own-weight = Your start weight, { $unit }
-own-weight-outside = Outside the start weight of this guide, { $range }. The shares may not hold.
+own-weight-outside = Outside { $range }, the start weight of this guide. The shares may not hold.
 low = low
 high = high
 what-it-becomes = { $piece }: what it becomes
