@@ -34,7 +34,8 @@ impl Random {
         (self.next() % end as u64) as usize
     }
 
-    fn pick<'a>(&mut self, list: &[&'a str]) -> &'a str {
+    /// One of a list.
+    pub(crate) fn pick<'a>(&mut self, list: &[&'a str]) -> &'a str {
         list[self.below(list.len())]
     }
 }

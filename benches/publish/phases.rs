@@ -1,0 +1,68 @@
+//! What the time goes to, phase by phase, by calling the library as the program does.
+//!
+//! Pages are made and dropped here; that the rest of the program's time goes to writing them follows by difference.
+
+use std::collections::BTreeMap;
+use std::hint::black_box;
+use std::path::Path;
+use std::sync::Mutex;
+use std::time::{Duration, Instant};
+
+use rayon::prelude::*;
+use seamwise::analysis::Analysis;
+use seamwise::site::{Page, Site, Theme};
+use seamwise::source::{Entry, Files, load};
+use seamwise::{checks, model};
+
+use crate::program::{Whose, work_so_far};
+use crate::{floor, seconds};
+
+/// Calls, prints how long it took, and gives what came of it.
+fn phase<T>(name: &str, call: impl FnOnce() -> T) -> T {
+    let (begun, before) = (Instant::now(), work_so_far(Whose::Own));
+    let value = call();
+    println!("  {name:34} {}, processor {}", seconds(begun.elapsed()), seconds(work_so_far(Whose::Own) - before));
+    value
+}
+
+/// Runs through the phases once, in the order of the program.
+pub(crate) fn print(book: &Path) {
+    println!("one run through the phases, pages made and thrown away:");
+    let files: Files = phase("walk and read", || floor::read(book).into_iter().map(|(path, bytes)| (path, Entry::File(bytes))).collect());
+    let (mut documents, mut findings) = phase("parse into documents", || load(files));
+    let (guidebook, lowered) = phase("documents into the model", || model::lower::lower(&mut documents));
+    findings.extend(lowered);
+    let analysis = phase("analysis", || Analysis::of(&guidebook));
+    let outcome = phase("checks", || checks::run(guidebook, analysis, findings, &documents.sources));
+    drop(documents);
+    let checked = outcome.verdict.checked().unwrap();
+    let theme = Theme::paper();
+    let site = phase("theme, page list, search index", || Site::new(checked, &theme).unwrap());
+    let kinds = Mutex::new(BTreeMap::new());
+    phase("pages, on all cores", || {
+        site.pages().par_iter().for_each(|path| {
+            let begun = Instant::now();
+            let bytes = black_box(site.render(path).unwrap()).len();
+            let mut kinds = kinds.lock().unwrap();
+            let kind = kinds.entry(kind_of(site.page(path).unwrap())).or_insert((0, 0, Duration::ZERO, Duration::ZERO));
+            let took = begun.elapsed();
+            *kind = (kind.0 + 1, kind.1 + bytes, kind.2 + took, kind.3.max(took));
+        });
+    });
+    println!("of it, kind by kind, all cores together:");
+    let mut kinds: Vec<_> = kinds.into_inner().unwrap().into_iter().collect();
+    kinds.sort_by_key(|(_, (.., took, _))| std::cmp::Reverse(*took));
+    for (kind, (count, bytes, took, longest)) in kinds.into_iter().filter(|(_, (.., took, _))| took.as_millis() > 0) {
+        let (each, megabytes) = (took.as_secs_f64() * 1e3 / count as f64, bytes as f64 / 1e6);
+        println!(
+            "  {kind:34} {}, {count:6} files, {megabytes:8.2} MB, {each:7.3} ms each, longest {:.0} ms",
+            seconds(took),
+            longest.as_secs_f64() * 1e3
+        );
+    }
+}
+
+/// The kind of a page, by its name in the code.
+fn kind_of(page: &Page) -> String {
+    format!("{page:?}").chars().take_while(|letter| letter.is_alphanumeric()).collect()
+}
