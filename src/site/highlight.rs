@@ -2,12 +2,16 @@
 //!
 //! Spans of one kind are joined and carry a class alone, so that a page stays small and its strict policy holds.
 
+mod outline;
+
+use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
 use syntect::parsing::{ParseState, Scope, ScopeStack, ScopeStackOp, SyntaxSet};
 
 use super::escape::html;
+use outline::Outline;
 
 /// Longer lines are shown plain: reading them would take long, and nobody wrote them by hand.
 const LONGEST_LINE: usize = 2_000;
@@ -24,33 +28,37 @@ static KINDS: LazyLock<Vec<(Scope, &'static str)>> = LazyLock::new(|| {
 /// The sign after which text over several lines begins.
 static BLOCK_SIGN: LazyLock<Option<Scope>> = LazyLock::new(|| Scope::new("keyword.control.flow.block-scalar").ok());
 
-/// Stands for a plain text of several words.
-const WORDS: &str = "some words";
+/// So many looks of lines are remembered; a guidebook has some hundreds.
+const MOST_KNOWN: usize = 4_000;
+
+thread_local! {
+    static KNOWN: RefCell<BTreeMap<String, Known>> = const { RefCell::new(BTreeMap::new()) };
+}
 
 /// The lines of a YAML text as HTML, without their line ends.
 pub(super) fn yaml(text: &str) -> Vec<String> {
-    let Some(mut lines) = Lines::begin() else { return text.lines().map(plain).collect() };
+    let Some(syntax) = SYNTAXES.find_syntax_by_extension("yaml") else { return text.lines().map(plain).collect() };
+    let mut lines = Lines { state: ParseState::new(syntax), stack: ScopeStack::new(), block: None };
     text.split_inclusive('\n').map(|line| lines.shown(line)).collect()
 }
 
 /// The parser between two lines.
 ///
 /// It tries some thirty patterns at every sign, and makes a new one for every line of a text over several lines. A
-/// guide is mostly such texts and plain sentences, in which there is nothing to tell apart, and its other lines are
-/// often the same; so it is asked about the rest only, and once.
+/// guide is mostly such texts, in which there is nothing to tell apart, and its other lines differ in names and
+/// sentences alone; so it is asked about each outline of a line, and once.
 struct Lines {
     state: ParseState,
     stack: ScopeStack,
-    /// How lines look that left the parser in this state, in which they met it.
-    calm: Option<ParseState>,
-    known: BTreeMap<String, Known>,
     block: Option<Block>,
 }
 
-/// How a line looks, and whether a text over several lines begins behind it.
+/// How an outline looks, where each stretch of it ends, and whether a text over several lines begins behind it.
 #[derive(Clone)]
 struct Known {
-    html: String,
+    /// The parser met the outline in this state, and was left in it.
+    state: ParseState,
+    stretches: Vec<(usize, &'static str)>,
     opens_block: bool,
 }
 
@@ -81,46 +89,48 @@ impl Block {
 }
 
 impl Lines {
-    fn begin() -> Option<Self> {
-        let syntax = SYNTAXES.find_syntax_by_extension("yaml")?;
-        Some(Self { state: ParseState::new(syntax), stack: ScopeStack::new(), calm: None, known: BTreeMap::new(), block: None })
-    }
-
     /// The next line as HTML.
     fn shown(&mut self, line: &str) -> String {
         if line.len() > LONGEST_LINE || self.block.as_mut().is_some_and(|block| block.takes(line)) {
             return plain(line);
         }
         self.block = None;
-        let (head, words) = plain_words(line).unwrap_or((line, ""));
-        let known = if self.calm.as_ref() == Some(&self.state) { self.known.get(head).cloned() } else { None };
+        let outline = Outline::of(line);
+        let known = KNOWN.with_borrow(|known| known.get(&outline.text).filter(|known| known.state == self.state).cloned());
         // What cannot be told apart is shown plain.
-        let Some(mut known) = known.or_else(|| self.ask(head, !words.is_empty())) else { return plain(line) };
+        let Some(known) = known.or_else(|| self.ask(&outline.text)) else { return plain(line) };
         if known.opens_block {
             self.block = Some(Block { above: indent_of(line), own: None });
         }
-        known.html.push_str(&plain(words));
-        known.html
+        let shown = line.trim_end_matches(['\n', '\r']).len();
+        let mut spans = Spans::default();
+        let mut from = 0;
+        for (end, class) in known.stretches {
+            let end = outline.in_line(end).min(shown);
+            spans.add(class, line.get(from..end).unwrap_or(""));
+            from = end;
+        }
+        spans.end()
     }
 
-    /// Asks the parser about a line, which goes on with plain words or not.
-    fn ask(&mut self, head: &str, with_words: bool) -> Option<Known> {
+    /// Asks the parser about an outline.
+    fn ask(&mut self, outline: &str) -> Option<Known> {
         let before = (self.state.clone(), self.stack.clone());
-        let line = if with_words { format!("{head}{WORDS}\n") } else { head.to_owned() };
-        let changes = self.state.parse_line(&line, &SYNTAXES).ok()?;
-        let html = told_apart(head, &changes, &mut self.stack)?;
+        let changes = self.state.parse_line(outline, &SYNTAXES).ok()?;
+        let stretches = stretches(outline, &changes, &mut self.stack)?;
         let opens_block = BLOCK_SIGN.is_some_and(|sign| changes.iter().any(|(_, change)| is_push_of(change, sign)));
         if opens_block {
             // Behind the text everything is as before.
             (self.state, self.stack) = before.clone();
         }
-        let known = Known { html, opens_block };
-        if self.state == before.0 {
-            if self.calm.as_ref() != Some(&self.state) {
-                self.calm = Some(before.0);
-                self.known.clear();
-            }
-            self.known.insert(head.to_owned(), known.clone());
+        let known = Known { state: before.0, stretches, opens_block };
+        if self.state == known.state {
+            KNOWN.with_borrow_mut(|all| {
+                if all.len() >= MOST_KNOWN {
+                    all.clear();
+                }
+                all.insert(outline.to_owned(), known.clone());
+            });
         }
         Some(known)
     }
@@ -131,37 +141,19 @@ fn indent_of(line: &str) -> usize {
     line.len() - line.trim_start_matches(' ').len()
 }
 
-/// A line with a key and plain words of its value, parted before the words; the value has two words or more, so that
-/// it is no number, date or truth value. `None` for any line that could be read in another way.
-fn plain_words(line: &str) -> Option<(&str, &str)> {
-    let (key, words) = line.split_once(": ")?;
-    let name = key.trim_start_matches([' ', '-']);
-    let is_key = name.starts_with(|first: char| first.is_ascii_lowercase())
-        && name.chars().all(|letter| letter.is_ascii_lowercase() || letter.is_ascii_digit() || letter == '-');
-    let text = words.trim_end();
-    let is_plain = text.starts_with(|first: char| first.is_ascii_alphabetic())
-        && text.contains(' ')
-        && !text.ends_with(':')
-        && ![": ", " #", "\t", ":\t"].iter().any(|sign| text.contains(sign));
-    (is_key && is_plain).then(|| line.split_at(key.len() + 2))
-}
-
 fn is_push_of(change: &ScopeStackOp, sign: Scope) -> bool {
     matches!(change, ScopeStackOp::Push(scope) if sign.is_prefix_of(*scope))
 }
 
-/// The beginning of a line with its kinds told apart; the scopes are brought to the end of the line.
-fn told_apart(head: &str, changes: &[(usize, ScopeStackOp)], stack: &mut ScopeStack) -> Option<String> {
-    let shown = head.trim_end_matches(['\n', '\r']).len();
-    let mut spans = Spans::default();
-    let mut from = 0;
+/// Where each stretch of one class ends in a line, blanks on their own; the scopes are brought to its end.
+fn stretches(line: &str, changes: &[(usize, ScopeStackOp)], stack: &mut ScopeStack) -> Option<Vec<(usize, &'static str)>> {
+    let mut all = Vec::new();
     for (at, change) in changes {
-        spans.add(class(stack), head.get(from..(*at).min(shown)).unwrap_or(""));
-        from = *at;
+        all.push((*at, class(stack)));
         stack.apply(change).ok()?;
     }
-    spans.add(class(stack), head.get(from..shown).unwrap_or(""));
-    Some(spans.end())
+    all.push((line.len(), class(stack)));
+    Some(all)
 }
 
 /// The class of what stands under these scopes; empty for plain text.
@@ -231,12 +223,25 @@ mod tests {
 
     /// Every line through the parser, none remembered and none left out.
     fn slowly(text: &str) -> Vec<String> {
-        let mut lines = Lines::begin().unwrap();
+        let mut state = ParseState::new(SYNTAXES.find_syntax_by_extension("yaml").unwrap());
+        let mut stack = ScopeStack::new();
         let slow = |line: &str| {
-            let changes = lines.state.parse_line(line, &SYNTAXES).unwrap();
-            told_apart(line, &changes, &mut lines.stack).unwrap()
+            let changes = state.parse_line(line, &SYNTAXES).unwrap();
+            let (mut spans, mut from) = (Spans::default(), 0);
+            for (end, class) in stretches(line, &changes, &mut stack).unwrap() {
+                spans.add(class, line[from..end].trim_end_matches('\n'));
+                from = end;
+            }
+            spans.end()
         };
         text.split_inclusive('\n').map(slow).collect()
+    }
+
+    #[test]
+    fn the_demonstration_looks_as_if_the_parser_had_been_asked_of_every_line() {
+        for text in [include_str!("../../procedures/pork/side-primals.yaml"), include_str!("../../procedures/salmon/portions-raw.yaml")] {
+            assert_eq!(yaml(text), slowly(text));
+        }
     }
 
     #[test]
@@ -269,6 +274,15 @@ steps:
     give:
       leg-2: rest
       foot: { share: 3–4 %, holds: [a, b], use: bone }
+      hind-foot: { share: 3.5–4.25 %, typical: 3.75 %, pieces: 2, use: fat-trim }
+      ? hind-foot
+    take: [hind-foot, 3-b, b-3, 12, 2–3, \"a-b\", a-b.c, a_b-c, no-1, no]
+    more: { a-b: 1-2, c-d: -1, no: -e-f, \"g-h\": 2026-01-02 } # i-j: 1–2
+    - a-b
+    - a-b c-d: 4
+    a-b: c-d
+    weight: 1.5–2.5 kg
+    from: -2–3 °C
     give:
       leg-2: rest
 ";
