@@ -63,10 +63,10 @@ pub struct Step {
 pub struct Row {
     /// The piece among all pieces.
     pub piece: Link,
-    /// The first step.
-    pub from: Step,
+    /// The first step, counted from 1.
+    pub from: usize,
     /// The last step.
-    pub to: Step,
+    pub to: usize,
     /// The shortest time.
     pub shortest: String,
     /// The longest time.

@@ -43,8 +43,8 @@ impl Views<'_> {
         let step = |number: usize| self.step_of(path, procedure, number);
         let rows = table.rows.iter().map(|row| Row {
             piece: Link { name: row.name.clone(), href: self.piece_href(path, &row.piece) },
-            from: step(row.from),
-            to: step(row.to),
+            from: row.from,
+            to: row.to,
             shortest: row.shortest.clone(),
             longest: row.longest.clone(),
             shortest_in_all: row.shortest_in_all.clone(),
