@@ -27,6 +27,8 @@ mod limits;
 mod made;
 #[path = "pages/other_pages.rs"]
 mod other_pages;
+#[path = "pages/sheets.rs"]
+mod sheets;
 #[path = "pages/structure.rs"]
 mod structure;
 #[path = "pages/themes.rs"]

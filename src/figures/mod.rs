@@ -12,8 +12,11 @@ pub mod flow_layout;
 pub mod kind;
 pub mod numbers;
 pub mod outputs;
+pub mod scan_code;
 pub mod share;
+pub mod sheets;
 pub mod svg;
+pub mod type_measure;
 pub mod units;
 pub mod yield_table;
 

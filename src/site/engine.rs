@@ -10,6 +10,7 @@ use tera::{Context, Kwargs, State, Tera, TeraResult, Value};
 use super::escape::keep_units;
 use super::own_theme::guard;
 use super::paths;
+use super::script_words;
 use super::style::{Look, Style};
 use super::templates;
 use super::theme::Theme;
@@ -23,6 +24,8 @@ const OWN_WORDS: &[&str] = &[
     "the-guide",
     "bench-view",
     "room-view",
+    "wall-card",
+    "class-sheet",
     "use-retail",
     "use-for-cutting",
     "use-lean-trim",
@@ -146,7 +149,13 @@ impl Engine {
         let mut assets = BTreeMap::new();
         let mut own_assets = Vec::new();
         for path in theme.in_folder("assets/") {
-            let bytes = theme.bytes(path).unwrap_or_default().to_vec();
+            let mut bytes = theme.bytes(path).unwrap_or_default().to_vec();
+            if path.ends_with(".js") {
+                match theme.text(path).and_then(|script| script_words::filled(path, script, &words)) {
+                    Ok(script) => bytes = script.into_bytes(),
+                    Err(error) => errors.push(error),
+                }
+            }
             let name = path.trim_start_matches("assets/");
             assets.insert(name.to_owned(), (paths::asset(name, &paths::mark(&bytes)), bytes));
             if !theme.is_of_paper(path) {

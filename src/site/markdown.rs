@@ -127,6 +127,31 @@ pub(super) fn plain(text: &str) -> String {
     line.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
+/// Likewise line by line, as the author broke them, without empty ones.
+pub(super) fn plain_lines(text: &str) -> Vec<String> {
+    let mut lines = vec![String::new()];
+    for event in Parser::new_ext(clipped(text), options()) {
+        match event {
+            Event::Text(part) | Event::Code(part) | Event::InlineHtml(part) | Event::Html(part) => {
+                if let Some(line) = lines.last_mut() {
+                    line.push_str(&part);
+                }
+            }
+            Event::SoftBreak | Event::HardBreak | Event::End(TagEnd::Paragraph | TagEnd::Heading(_) | TagEnd::Item | TagEnd::TableRow) => {
+                lines.push(String::new());
+            }
+            Event::End(TagEnd::TableCell) => {
+                if let Some(line) = lines.last_mut() {
+                    line.push(' ');
+                }
+            }
+            _ => {}
+        }
+    }
+    let words = lines.iter().map(|line| keep_units(&line.split_whitespace().collect::<Vec<_>>().join(" ")));
+    words.filter(|line| !line.is_empty()).collect()
+}
+
 fn options() -> Options {
     Options::ENABLE_TABLES | Options::ENABLE_STRIKETHROUGH
 }

@@ -13,6 +13,7 @@ mod page;
 pub mod paths;
 mod picture_size;
 mod policy;
+mod script_words;
 pub mod search;
 mod small_html;
 mod style;
@@ -25,7 +26,8 @@ mod views;
 mod words;
 
 pub use context::{
-    anatomy, caution, chain, checks, cold, downloads, frame, free_page, guide, home, limits, pieces, source, species, step, tables, work,
+    anatomy, card, caution, chain, checks, class_sheet, cold, downloads, frame, free_page, guide, home, limits, pieces, source, species,
+    step, tables, work,
 };
 pub use own_theme::findings as theme_findings;
 pub use page::Page;

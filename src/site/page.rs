@@ -25,6 +25,10 @@ pub enum Page {
     Bench(usize),
     /// A guide for a projector.
     Room(usize),
+    /// The wall card of a procedure.
+    Card(usize),
+    /// The class sheet of a procedure.
+    ClassSheet(usize),
     /// All tables.
     Tables,
     /// The yields of a procedure.
@@ -136,6 +140,8 @@ pub(super) fn all(book: &Guidebook, analysis: &Analysis, engine: &Engine, search
         if !procedure.steps_from_yields {
             pages.insert(paths::bench(&procedure.id), Page::Bench(at));
             pages.insert(paths::room(&procedure.id), Page::Room(at));
+            pages.insert(paths::card(&procedure.id), Page::Card(at));
+            pages.insert(paths::class_sheet(&procedure.id), Page::ClassSheet(at));
         }
         if analysis.procedures.get(at).is_some_and(|procedure| procedure.shares.is_some()) {
             table(&mut pages, paths::guide_table(&procedure.id), Page::GuideTable(at), &TableOf::Guide(at));

@@ -29,6 +29,18 @@ pub fn guide(procedure: &str) -> String {
     format!("guides/{procedure}.html")
 }
 
+/// The wall card of a procedure.
+#[must_use]
+pub fn card(procedure: &str) -> String {
+    format!("cards/{procedure}.html")
+}
+
+/// The class sheet of a procedure.
+#[must_use]
+pub fn class_sheet(procedure: &str) -> String {
+    format!("class/{procedure}.html")
+}
+
 /// The yield of every step of a procedure.
 #[must_use]
 pub fn guide_table(procedure: &str) -> String {
@@ -209,7 +221,20 @@ mod tests {
         let odd = ["species/index", "chains/pork", "guides/x"];
         let mut all: Vec<String> = odd
             .iter()
-            .flat_map(|id| [guide(id), guide_data(id), guide_table(id), flow_drawing(id), source(id), free_page(id), bench(id), room(id)])
+            .flat_map(|id| {
+                [
+                    guide(id),
+                    guide_data(id),
+                    card(id),
+                    class_sheet(id),
+                    guide_table(id),
+                    flow_drawing(id),
+                    source(id),
+                    free_page(id),
+                    bench(id),
+                    room(id),
+                ]
+            })
             .collect();
         all.extend(odd.iter().flat_map(|id| [cold_clock(id), cold_drawing(id)]));
         all.extend(

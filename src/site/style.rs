@@ -36,6 +36,10 @@ pub(super) enum Look {
     Cold,
     /// Parts of the animal.
     Anatomy,
+    /// A card for the wall.
+    Card,
+    /// A sheet for the class.
+    ClassSheet,
     /// Texts: pages of the owner, checks, source files.
     Text,
 }
@@ -53,6 +57,8 @@ impl Look {
         Self::Limits,
         Self::Cold,
         Self::Anatomy,
+        Self::Card,
+        Self::ClassSheet,
         Self::Text,
     ];
 
@@ -74,6 +80,8 @@ impl Look {
             Self::Limits => &["styles/base.css", "styles/pieces.css", "styles/limits.css"],
             Self::Cold => &["styles/base.css", "styles/table.css", "styles/cold.css"],
             Self::Anatomy => &["styles/base.css", "styles/pieces.css", "styles/anatomy.css"],
+            Self::Card => &["styles/base.css", "styles/sheet.css", "styles/card.css"],
+            Self::ClassSheet => &["styles/base.css", "styles/sheet.css", "styles/class.css"],
             Self::Text => &["styles/base.css", "styles/table.css", "styles/text.css"],
         }
     }

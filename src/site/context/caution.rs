@@ -16,6 +16,8 @@ pub struct CautionGroup {
 pub struct Caution {
     /// Its id.
     pub id: String,
+    /// A short name, for where the caution stands whole elsewhere on the same sheet.
+    pub name: String,
     /// What can hurt.
     pub hazard: String,
     /// What it does; may be empty.

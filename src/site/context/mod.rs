@@ -4,9 +4,11 @@
 //! by `markdown` and are the only ones that a template may pass through `safe`.
 
 pub mod anatomy;
+pub mod card;
 pub mod caution;
 pub mod chain;
 pub mod checks;
+pub mod class_sheet;
 pub mod cold;
 pub mod downloads;
 pub mod frame;

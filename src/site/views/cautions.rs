@@ -58,7 +58,7 @@ impl Views<'_> {
     }
 
     /// One caution: the shop's own where it has one of that id, else the built-in one.
-    fn caution(&self, id: &str) -> (Signal, Caution) {
+    pub(super) fn caution(&self, id: &str) -> (Signal, Caution) {
         let own = self.book.cautions.get(id);
         let builtin = self.book.builtin.cautions.get(id);
         let text = |own: Option<&String>, builtin: Option<&String>| keep_units(own.or(builtin).map_or("", |text| text.trim()));
@@ -72,6 +72,10 @@ impl Views<'_> {
         };
         let caution = Caution {
             id: id.to_owned(),
+            name: own
+                .and_then(|own| own.name.value())
+                .or(builtin.map(|builtin| &builtin.name))
+                .map_or_else(|| id.replace('-', " "), Clone::clone),
             hazard: text(own.and_then(|own| own.hazard.value()), builtin.map(|builtin| &builtin.hazard)),
             consequence: text(own.and_then(|own| own.consequence.value()), builtin.map(|builtin| &builtin.consequence)),
             avoid: text(own.and_then(|own| own.avoid.value()), builtin.map(|builtin| &builtin.avoid)),
@@ -85,7 +89,7 @@ impl Views<'_> {
 }
 
 /// By signal word, the strongest first; the order inside a word is kept.
-fn grouped(all: Vec<(Signal, Caution)>) -> Vec<CautionGroup> {
+pub(super) fn grouped(all: Vec<(Signal, Caution)>) -> Vec<CautionGroup> {
     let of = |signal: Signal| {
         let items: Vec<Caution> = all.iter().filter(|(own, _)| *own == signal).map(|(_, caution)| caution.clone()).collect();
         CautionGroup { signal: signal.word(), items }

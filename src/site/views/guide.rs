@@ -34,7 +34,7 @@ impl Views<'_> {
             trail: self.trail(path, &procedure.id),
             procedure: Some(procedure),
             look: Look::Guide,
-            scripts: &["weight.js"],
+            scripts: &["weight.js", "card.js"],
             data: Some(paths::guide_data(&procedure.id)),
             anchor: "steps",
         })?;

@@ -2,9 +2,13 @@
 
 mod addresses;
 mod anatomy;
+mod card;
+mod card_measure;
+mod card_steps;
 mod cautions;
 mod chain;
 mod checks;
+mod class_sheet;
 mod cold;
 mod control;
 mod dates;
@@ -106,6 +110,8 @@ impl<'a> Views<'a> {
             }
             Page::Bench(at) => self.engine.render("bench.html", &self.work(path, *at, &BENCH)?),
             Page::Room(at) => self.engine.render("room.html", &self.work(path, *at, &ROOM)?),
+            Page::Card(at) => self.engine.render("card.html", &self.card_page(path, *at)?),
+            Page::ClassSheet(at) => self.engine.render("class-sheet.html", &self.class_page(path, *at)?),
             Page::Tables => self.engine.render("tables.html", &self.tables(path)?),
             Page::GuideTable(at) => self.engine.render("guide-table.html", &self.guide_table(path, *at)?),
             Page::SpeciesTable(species) => self.engine.render("species-table.html", &self.species_table(path, species)?),

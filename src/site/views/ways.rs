@@ -5,8 +5,12 @@ use crate::site::context::frame::Link;
 use crate::site::paths;
 use crate::site::theme_error::ThemeError;
 
+/// Where a view of a procedure lies, by the id of the procedure.
+type Path = fn(&str) -> String;
+
 /// The views of a guide beside the guide itself: the id of the word that names it, and where it lies.
-const WAYS: &[(&str, fn(&str) -> String)] = &[("bench-view", paths::bench), ("room-view", paths::room)];
+const WAYS: &[(&str, Path)] =
+    &[("bench-view", paths::bench), ("room-view", paths::room), ("wall-card", paths::card), ("class-sheet", paths::class_sheet)];
 
 impl Views<'_> {
     /// Links from a page to all views of a guide but the one that the page is, by the id of its word. Views that need

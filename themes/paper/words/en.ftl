@@ -568,3 +568,55 @@ checks-language = Language
 source-title = Source: { $title }
 source-note = The file { $file } of the guidebook, as its author wrote it. This guide was made from it.
 source-file = Source file
+
+# Sheets for paper: wall card, class sheet
+wall-card = Wall card
+wall-card-title = Wall card: { $title }
+class-sheet = Class sheet
+class-sheet-title = Class sheet: { $title }
+strip-sheet = { $id }, revision { $number } of { $date }
+on-page = page { $n }
+page-of = page { $n } of { $total }
+sheet-draft = DRAFT, not for use
+sheet-withdrawn = WITHDRAWN
+print = Print
+sheets-count = { $n ->
+    [one] One sheet.
+   *[other] { $n } sheets.
+}
+sheets-paper = A4 or US Letter, upright, at 100 %. Switch the browser’s own headers and footers off.
+card-hold = { $most } at most.
+card-time-out = { $time } out of the cold at most.
+card-shares = Percentages are typical, of the start weight.
+card-law = Local codes and licensed practice come first.
+card-scan = Scan the code: the guide says whether this card is current.
+card-code = Code to scan: { $address }
+card-ask = Ask for revision { $n } or later: this card is out of date if the guide shows a higher number.
+of-every-step = of every step
+card-continued = (continued)
+
+# What a guide says of a card that was scanned. Filled in by a script.
+card-current = Card revision { $n } is current.
+card-outdated = This card is out of date since { $date }. Revision { $n }: { $change }
+card-outdated-plain = This card is out of date since { $date }. The guide is at revision { $n }.
+card-newer = The card is newer than this page: load the page again.
+card-of-draft = Revision { $n } is a draft of { $date }, not for use. Ask which card counts.
+card-of-withdrawn = This guide is withdrawn. Take the card down.
+
+# The class sheet
+class-name = Name
+class-group = Group
+class-date = Date
+class-lot = Lot
+class-began = Began
+class-ended = Ended
+class-start-cold = Warmest point at the start
+class-scale = ☐ Scale checked  ☐ trays tared
+class-table = { $piece }: weigh every piece
+class-table-on = Weigh every piece, continued
+class-percent = % of the start
+class-start-weight = Start weight, before the first cut
+class-sum = All pieces together
+class-loss = Lost: start weight less A
+class-check = A and B: must come to the start weight
+class-check-note = Percent is always of the start weight, never of the sum of the pieces. More lost than expected: look for a tray that was not weighed. More out than in: check the tare.
