@@ -13,7 +13,7 @@ use super::terminal::Terminal;
 use super::write::{self, Outcome, Pages, Target};
 use super::{current_folder, folder, inspect, read};
 use crate::finding::text;
-use crate::site::{Site, Theme};
+use crate::site::{Made, Site, Theme};
 
 /// How many names a note lists.
 const NAMED: usize = 5;
@@ -60,8 +60,16 @@ impl Pages for SitePages<'_> {
         self.0.pages()
     }
 
+    fn closing(&self) -> Vec<String> {
+        self.0.closing()
+    }
+
     fn render(&self, path: &str) -> Result<Vec<u8>, String> {
         self.0.render(path).map_err(|error| error.to_string())
+    }
+
+    fn close(&self, path: &str, made: &[Made]) -> Result<Vec<u8>, String> {
+        self.0.close(path, made).map_err(|error| error.to_string())
     }
 }
 

@@ -127,6 +127,8 @@ pub(super) struct Engine {
     guarded: bool,
     /// The species of each piece of the guidebook, for the filter `piece_anchor`.
     species_of: Arc<OnceLock<BTreeMap<String, String>>>,
+    /// The code of the service worker.
+    pub(super) worker: String,
 }
 
 impl Engine {
@@ -173,7 +175,8 @@ impl Engine {
         if !errors.is_empty() {
             return Err(errors);
         }
-        Ok(Self { tera, words, styles, assets, own_assets, guarded: false, species_of })
+        let worker = theme.text("worker/service-worker.js").map_err(|error| vec![error])?.to_owned();
+        Ok(Self { tera, words, styles, assets, own_assets, guarded: false, species_of, worker })
     }
 
     /// The same, looking through every page that it makes.

@@ -9,6 +9,7 @@ use crate::analysis::procedure::ProcedureAnalysis;
 use crate::model::{Guidebook, Procedure};
 
 use super::engine::Engine;
+use super::offline::{Part, all_parts};
 use super::paths;
 use super::views::{SearchFiles, address_of, species_with_pieces};
 
@@ -69,6 +70,31 @@ pub enum Page {
     Asset(String),
     /// A script of the search index, by its position.
     SearchScript(usize),
+    /// What the site is called and looks like when it stands on a home screen.
+    Manifest,
+    /// The revision of each guide, and the words by which a newer edition is told.
+    Revisions,
+    /// What changed, for readers of feeds; only where the guidebook states an address.
+    Feed,
+    /// The files of a part that can be kept on a device.
+    PartFiles(Part),
+    /// What is kept on this device, and the choice of it.
+    Offline,
+    /// What keeps the site on a device.
+    ServiceWorker,
+}
+
+impl Page {
+    /// When the page is made: 0 for all that need nothing but the guidebook; those of a later turn are made from what
+    /// all pages of the turns before came to.
+    pub(super) const fn turn(&self) -> u8 {
+        match self {
+            Self::PartFiles(_) => 1,
+            Self::Offline => 2,
+            Self::ServiceWorker => 3,
+            _ => 0,
+        }
+    }
 }
 
 /// A page of tables.
@@ -122,6 +148,10 @@ pub(super) fn all(book: &Guidebook, analysis: &Analysis, engine: &Engine, search
         (paths::PIECES.to_owned(), Page::Pieces),
         (paths::LIMITS.to_owned(), Page::Limits),
         (paths::CHECKS.to_owned(), Page::Checks),
+        (paths::MANIFEST.to_owned(), Page::Manifest),
+        (paths::REVISIONS.to_owned(), Page::Revisions),
+        (paths::OFFLINE.to_owned(), Page::Offline),
+        (paths::SERVICE_WORKER.to_owned(), Page::ServiceWorker),
     ]);
     for species in species_of(book) {
         pages.insert(paths::species(species), Page::Species(species.to_owned()));
@@ -161,7 +191,9 @@ pub(super) fn all(book: &Guidebook, analysis: &Analysis, engine: &Engine, search
     }
     if book.site.value().is_some_and(|site| address_of(site).is_some()) {
         pages.insert(paths::SITEMAP.to_owned(), Page::Sitemap);
+        pages.insert(paths::FEED.to_owned(), Page::Feed);
     }
+    pages.extend(all_parts(book).into_iter().map(|part| (paths::part_files(&part.id(book)), Page::PartFiles(part))));
     for (at, page) in book.pages.iter().enumerate() {
         pages.insert(paths::free_page(&page.id), Page::Free(at));
     }

@@ -16,6 +16,16 @@ pub const LIMITS: &str = "limits/index.html";
 pub const CHECKS: &str = "checks/index.html";
 /// All pages for machines that look for them.
 pub const SITEMAP: &str = "sitemap.xml";
+/// What changed, for readers of feeds.
+pub const FEED: &str = "changes.atom";
+/// What keeps the site on a device. It lies at the root, for it cannot keep what lies above it.
+pub const SERVICE_WORKER: &str = "service-worker.js";
+/// What the site is called and looks like on a home screen.
+pub const MANIFEST: &str = "site.webmanifest";
+/// What is kept on a device.
+pub const OFFLINE: &str = "offline/index.html";
+/// The revision of each guide.
+pub const REVISIONS: &str = "offline/revisions.json";
 
 /// The page of a species.
 #[must_use]
@@ -123,6 +133,12 @@ pub fn guide_data(procedure: &str) -> String {
 #[must_use]
 pub fn table_file(table: &str, ending: &str) -> String {
     format!("{}.{ending}", table.strip_suffix(".html").unwrap_or(table))
+}
+
+/// The files of a part that can be kept: `species/pork`, `courses/first-term`, `rest`.
+#[must_use]
+pub fn part_files(part: &str) -> String {
+    format!("offline/{part}.json")
 }
 
 /// A script of the search index; its name carries a mark of its content.
@@ -244,7 +260,8 @@ mod tests {
         );
         let tables: Vec<String> = all.iter().filter(|path| path.starts_with("tables/")).cloned().collect();
         all.extend(tables.iter().flat_map(|path| [table_file(path, "csv"), table_file(path, "json")]));
-        all.extend([HOME, TABLES, PIECES, LIMITS, CHECKS, SITEMAP].map(str::to_owned));
+        all.extend(["species/index", "species/revisions", "courses/index", "rest"].map(part_files));
+        all.extend([HOME, TABLES, PIECES, LIMITS, CHECKS, SITEMAP, FEED, SERVICE_WORKER, MANIFEST, OFFLINE, REVISIONS].map(str::to_owned));
         let count = all.len();
         all.sort();
         all.dedup();

@@ -18,9 +18,13 @@ impl Digested {
     }
 }
 
-/// The policy for a page with this inlined style.
+/// The policy for a page with this inlined style. For a service worker, scripts are asked: where
+/// `worker-src` is not named, `script-src` holds (Content Security Policy Level 3, W3C). What the worker itself fetches is
+/// not the page's to allow.
 pub(super) fn policy(style: &str) -> String {
-    format!("default-src 'none'; img-src 'self' data:; style-src {style}; script-src 'self'; base-uri 'none'; form-action 'none'")
+    format!(
+        "default-src 'none'; img-src 'self' data:; style-src {style}; script-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'none'"
+    )
 }
 
 const ALPHABET: &[u8; 64] = b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";

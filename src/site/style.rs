@@ -42,6 +42,8 @@ pub(super) enum Look {
     ClassSheet,
     /// Texts: pages of the owner, checks, source files.
     Text,
+    /// What is kept on this device.
+    Offline,
 }
 
 impl Look {
@@ -60,6 +62,7 @@ impl Look {
         Self::Card,
         Self::ClassSheet,
         Self::Text,
+        Self::Offline,
     ];
 
     /// All style files of the theme that such a page uses, in their order.
@@ -83,6 +86,7 @@ impl Look {
             Self::Card => &["styles/base.css", "styles/sheet.css", "styles/card.css"],
             Self::ClassSheet => &["styles/base.css", "styles/sheet.css", "styles/class.css"],
             Self::Text => &["styles/base.css", "styles/table.css", "styles/text.css"],
+            Self::Offline => &["styles/base.css", "styles/offline.css"],
         }
     }
 

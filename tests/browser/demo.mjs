@@ -16,19 +16,23 @@ const types = {
   ".webp": "image/webp", ".webmanifest": "application/manifest+json", ".xml": "application/xml",
 };
 
-/** Serves the demo; gives back its address and a way to stop. */
-export async function serve() {
+/** Serves the demo, or another folder; gives back its address, what was asked for, and a way to stop. */
+export async function serve({ folder = site, port = 0, before = async () => {} } = {}) {
+  const asked = [];
   const server = createServer(async (request, response) => {
     const path = normalize(decodeURIComponent(new URL(request.url, "http://127.0.0.1").pathname));
+    asked.push(path);
     try {
-      const bytes = await readFile(join(site, path.endsWith("/") ? `${path}index.html` : path));
+      await before(path, request);
+      const bytes = await readFile(join(folder, path.endsWith("/") ? `${path}index.html` : path));
       response.writeHead(200, { "content-type": types[extname(path)] ?? "text/html; charset=utf-8" }).end(bytes);
     } catch {
       response.writeHead(404).end();
     }
   });
-  await new Promise((ready) => server.listen(0, "127.0.0.1", ready));
-  return { address: `http://127.0.0.1:${server.address().port}/`, stop: () => server.close() };
+  await new Promise((ready) => server.listen(port, "127.0.0.1", ready));
+  const stop = () => new Promise((done) => { server.close(done); server.closeAllConnections(); });
+  return { address: `http://127.0.0.1:${server.address().port}/`, asked, stop };
 }
 
 /** The address of the demo as a folder on the disk. */

@@ -1,7 +1,7 @@
 //! Filling the new tree: pages that changed are written, all else is carried over from the earlier site.
 //!
-//! Pages are made one by one on all cores and written at once, so that they are never all in memory. The earlier site
-//! is only read.
+//! Pages are made one by one on all cores and written at once, so that they are never all in memory; what is kept of each
+//! is its size and its marks, and the pages that list those are made last. The earlier site is only read.
 
 use std::collections::BTreeSet;
 use std::io;
@@ -17,6 +17,7 @@ use super::survey::{Survey, folders_above};
 use super::target::Target;
 use super::{Pages, Progress};
 use crate::cli::failure::Failure;
+use crate::site::Made;
 
 /// What was found and written when all pages had been made.
 #[derive(Debug, Default)]
@@ -43,6 +44,38 @@ pub(super) struct Filler<'a> {
     made: Mutex<BTreeSet<PathBuf>>,
 }
 
+impl Filled {
+    /// Adds a page, and what it came to behind `all`.
+    fn add(&mut self, page: Page, all: &mut Vec<Made>) {
+        let path = &page.made.path;
+        self.list.add(path, page.hash);
+        match page.fate {
+            Fate::New => self.new.push(path.clone()),
+            Fate::Unchanged => self.unchanged.push(path.clone()),
+            Fate::Changed { by_hand } => {
+                self.changed.push(path.clone());
+                if by_hand {
+                    self.edited.push(path.clone());
+                }
+            }
+        }
+        all.push(page.made);
+    }
+
+    fn sort(&mut self) {
+        for paths in [&mut self.new, &mut self.changed, &mut self.unchanged, &mut self.edited] {
+            paths.sort();
+        }
+    }
+}
+
+/// A page that was made.
+struct Page {
+    made: Made,
+    hash: blake3::Hash,
+    fate: Fate,
+}
+
 /// How one page fared.
 enum Fate {
     New,
@@ -61,49 +94,47 @@ impl<'a> Filler<'a> {
     /// # Errors
     /// The first failure by the order of the pages, whichever core came to one first.
     pub(super) fn make_pages(&self, pages: &dyn Pages, paths: &[String], progress: &Progress) -> Result<Filled, Failure> {
+        let closing = pages.closing();
+        let last: BTreeSet<&str> = closing.iter().map(String::as_str).collect();
+        let first: Vec<&String> = paths.iter().filter(|path| !last.contains(path.as_str())).collect();
         let first_broken = AtomicUsize::new(usize::MAX);
-        let make = |(at, path): (usize, &String)| {
+        let make = |(at, path): (usize, &&String)| {
             // Pages before a broken one are still made, so that the failure told is the same in every run.
             if first_broken.load(Ordering::Relaxed) < at {
                 return None;
             }
-            let made = self.make_page(pages, path);
+            let made = self.make_page(path, pages.render(path));
             if made.is_err() {
                 first_broken.fetch_min(at, Ordering::Relaxed);
             }
             progress();
             Some(made)
         };
-        let fates: Vec<_> = paths.par_iter().enumerate().map(make).collect();
+        let pages_made: Vec<_> = first.par_iter().enumerate().map(make).collect();
         let mut filled = Filled::default();
-        for (path, made) in paths.iter().zip(fates) {
+        let mut all = Vec::with_capacity(paths.len());
+        for page in pages_made {
             // Pages are left out only behind a failure, which is met here first.
-            let Some(made) = made else { continue };
-            let (hash, fate) = made?;
-            filled.list.add(path, hash);
-            match fate {
-                Fate::New => filled.new.push(path.clone()),
-                Fate::Unchanged => filled.unchanged.push(path.clone()),
-                Fate::Changed { by_hand } => {
-                    filled.changed.push(path.clone());
-                    if by_hand {
-                        filled.edited.push(path.clone());
-                    }
-                }
-            }
+            let Some(page) = page else { continue };
+            filled.add(page?, &mut all);
         }
+        for path in &closing {
+            filled.add(self.make_page(path, pages.close(path, &all))?, &mut all);
+            progress();
+        }
+        filled.sort();
         Ok(filled)
     }
 
-    fn make_page(&self, pages: &dyn Pages, path: &str) -> Result<(blake3::Hash, Fate), Failure> {
+    fn make_page(&self, path: &str, bytes: Result<Vec<u8>, String>) -> Result<Page, Failure> {
         let shown = self.target.shown.join(path);
-        let bytes = pages.render(path).map_err(|why| Failure::new(format!("cannot make the page: {why}")).at(&shown))?;
+        let bytes = bytes.map_err(|why| Failure::new(format!("cannot make the page: {why}")).at(&shown))?;
         let hash = blake3::hash(&bytes);
         let fate = self.compare(path, &bytes).map_err(|error| Failure::of_disk("read the page of the earlier site", &shown, &error))?;
         if !matches!(fate, Fate::Unchanged) {
             self.write(path, &bytes).map_err(|error| Failure::of_disk("write the page", &shown, &error))?;
         }
-        Ok((hash, fate))
+        Ok(Page { made: Made::of(path, &bytes), hash, fate })
     }
 
     fn compare(&self, path: &str, bytes: &[u8]) -> io::Result<Fate> {

@@ -27,17 +27,27 @@ pub(super) use list::holds_site;
 pub(super) use target::Target;
 
 use super::failure::Failure;
+use crate::site::Made;
 
 /// Pages that can be made one at a time, in any order.
 pub(super) trait Pages: Sync {
     /// The path of each, relative to the site, with forward slashes.
     fn paths(&self) -> Vec<String>;
 
+    /// Those of them that list what others came to: they are made after all others, one by one, in this order.
+    fn closing(&self) -> Vec<String>;
+
     /// The bytes of the page with this path.
     ///
     /// # Errors
     /// When it cannot be made; a phrase says why.
     fn render(&self, path: &str) -> Result<Vec<u8>, String>;
+
+    /// The bytes of a page of `closing`, from what all pages made before it came to.
+    ///
+    /// # Errors
+    /// When it cannot be made; a phrase says why.
+    fn close(&self, path: &str, made: &[Made]) -> Result<Vec<u8>, String>;
 }
 
 /// Called once for every page that is done, from any thread.

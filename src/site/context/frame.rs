@@ -13,6 +13,10 @@ pub struct Frame {
     pub canonical: String,
     /// The same content for machines, as a link; empty when there is none.
     pub data: String,
+    /// The link to the manifest for home screens.
+    pub manifest: String,
+    /// The link to what changed as a feed; empty but on the home page of a site whose address is known.
+    pub feed: String,
     /// The title of the document, without that of the site.
     pub title: String,
     /// What the page is about, for lists of pages; at most 120 characters.

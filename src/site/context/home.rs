@@ -25,6 +25,8 @@ pub struct HomePage {
     pub pages: Vec<Link>,
     /// What is checked.
     pub checks_href: String,
+    /// What is kept on a device.
+    pub offline_href: String,
     /// The search box.
     pub search: SearchBox,
 }

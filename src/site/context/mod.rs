@@ -15,6 +15,7 @@ pub mod frame;
 pub mod free_page;
 pub mod guide;
 pub mod home;
+pub mod kept;
 pub mod limits;
 pub mod pieces;
 pub mod source;

@@ -11,7 +11,9 @@ use crate::site::paths;
 use crate::site::theme_error::ThemeError;
 
 /// Bytes in a kilobyte (IEC 80000-13, IEC, 2008: kilo is 1000).
-const KILO: usize = 1000;
+const KILO: u64 = 1000;
+/// Bytes in a megabyte.
+const MEGA: u64 = KILO * KILO;
 
 impl Views<'_> {
     /// The bytes of one file.
@@ -27,7 +29,7 @@ impl Views<'_> {
     /// What a page of tables offers.
     pub(super) fn downloads(&self, page: &str, table: &TableOf) -> Result<Vec<Download>, ThemeError> {
         let files = TableFile::ALL.iter().map(|file| {
-            let bytes = self.table_file(table, *file)?.len();
+            let bytes = u64::try_from(self.table_file(table, *file)?.len()).unwrap_or(u64::MAX);
             Ok(Download { kind: file.name(), href: paths::link(page, &paths::table_file(page, file.ending())), size: size(bytes) })
         });
         files.collect()
@@ -47,9 +49,14 @@ impl Views<'_> {
     }
 }
 
-/// A size as it is read: `640 bytes`, `2.1 kB`.
-fn size(bytes: usize) -> String {
-    if bytes < KILO { format!("{bytes}{NO_BREAK}bytes") } else { format!("{}{NO_BREAK}kB", fixed(bytes as f64 / KILO as f64, 1)) }
+/// A size as it is read: `640 bytes`, `2.1 kB`, `12.0 MB`.
+pub(super) fn size(bytes: u64) -> String {
+    let in_units = |unit: u64, name: &str| format!("{}{NO_BREAK}{name}", fixed(bytes as f64 / unit as f64, 1));
+    match bytes {
+        0..KILO => format!("{bytes}{NO_BREAK}bytes"),
+        KILO..MEGA => in_units(KILO, "kB"),
+        MEGA.. => in_units(MEGA, "MB"),
+    }
 }
 
 #[cfg(test)]
@@ -61,5 +68,6 @@ mod tests {
         assert_eq!(size(640), "640\u{a0}bytes");
         assert_eq!(size(2_149), "2.1\u{a0}kB");
         assert_eq!(size(12_000), "12.0\u{a0}kB");
+        assert_eq!(size(2_117_267), "2.1\u{a0}MB");
     }
 }

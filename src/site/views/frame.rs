@@ -63,6 +63,8 @@ impl Views<'_> {
             language: self.book.language.value().cloned().unwrap_or_else(|| "en".to_owned()),
             canonical: self.absolute(about.path).unwrap_or_default(),
             data: about.data.map_or_else(String::new, |data| paths::link(about.path, &data)),
+            manifest: paths::link(about.path, paths::MANIFEST),
+            feed: self.absolute(paths::FEED).filter(|_| about.path == paths::HOME).map_or_else(String::new, |_| paths::FEED.to_owned()),
             title: about.title,
             description,
             site: self.book.title.value().cloned().unwrap_or_default(),
@@ -78,7 +80,7 @@ impl Views<'_> {
             state: state.to_owned(),
             strip,
             trail: about.trail,
-            scripts: about.scripts.iter().filter_map(|name| link(name)).collect(),
+            scripts: ["offline.js"].iter().chain(about.scripts).filter_map(|name| link(name)).collect(),
             assets: self.engine.own_assets.iter().filter_map(|name| Some((name.clone(), link(name)?))).collect(),
             paints: about.paints,
             pieces: paths::link(about.path, paths::PIECES).trim_end_matches("index.html").to_owned(),
@@ -87,7 +89,7 @@ impl Views<'_> {
     }
 
     /// Id, revision and date in words, as every sheet carries them.
-    fn strip(&self, procedure: &Procedure) -> Result<String, ThemeError> {
+    pub(super) fn strip(&self, procedure: &Procedure) -> Result<String, ThemeError> {
         let revision = &procedure.revision;
         let date = revision.date.value().map_or_else(|| Ok(String::new()), |date| self.date(*date))?;
         let word = match revision.state() {

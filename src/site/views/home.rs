@@ -42,6 +42,7 @@ impl Views<'_> {
             pieces_href: paths::link(path, paths::PIECES),
             pages: self.free_pages(path),
             checks_href: paths::link(path, paths::CHECKS),
+            offline_href: paths::link(path, paths::OFFLINE),
             search: self.search_box(path),
         })
     }
@@ -62,10 +63,8 @@ impl Views<'_> {
 
     /// The newest revisions first; of one day in the order of ids.
     fn changes(&self, page: &str) -> Result<Vec<Change>, ThemeError> {
-        let mut dated: Vec<(jiff::civil::Date, usize)> =
-            self.book.procedures.iter().enumerate().filter_map(|(at, procedure)| Some((*procedure.revision.date.value()?, at))).collect();
-        dated.sort_by(|one, other| other.0.cmp(&one.0).then(one.1.cmp(&other.1)));
-        let changes = dated.into_iter().take(CHANGES).filter_map(|(date, at)| Some((date, at, self.book.procedures.get(at)?)));
+        let newest = self.newest_revisions();
+        let changes = newest.into_iter().take(CHANGES).filter_map(|(date, at)| Some((date, at, self.book.procedures.get(at)?)));
         changes
             .map(|(date, at, procedure)| {
                 Ok(Change {

@@ -14,20 +14,24 @@ mod control;
 mod dates;
 mod description;
 mod downloads;
+mod feed;
 mod frame;
 mod free_page;
 mod gear;
 mod guide;
 mod guide_data;
 mod home;
+mod kept;
 mod kit;
 mod limit_entries;
 mod limits;
 mod links;
+mod manifest;
 mod pictures;
 mod piece_names;
 mod piece_places;
 mod pieces;
+mod revisions;
 mod rows;
 mod search;
 mod source;
@@ -51,6 +55,7 @@ use crate::finding::SourceMap;
 use crate::model::Guidebook;
 
 use super::engine::Engine;
+use super::offline::{Listing, Made, Parts, all_parts};
 use super::page::{Page, species_of};
 use super::small_html::small;
 use super::theme_error::ThemeError;
@@ -75,6 +80,7 @@ pub(super) struct Views<'a> {
     anatomies: BTreeMap<&'a str, Anatomy<'a>>,
     places: BTreeMap<String, Places>,
     search: SearchFiles,
+    parts: Parts,
 }
 
 impl<'a> Views<'a> {
@@ -95,6 +101,7 @@ impl<'a> Views<'a> {
             anatomies: anatomies.collect(),
             places,
             search,
+            parts: Parts::of(book, analysis),
         }
     }
 
@@ -126,13 +133,31 @@ impl<'a> Views<'a> {
             Page::Checks => self.engine.render("checks.html", &self.checks(path)?),
             Page::Source(at) => self.engine.render("source.html", &self.source(path, *at)?),
             Page::GuideData(at) => self.guide_data(path, *at),
-            // The list names all pages, so `Site` alone can have it made.
-            Page::Sitemap => Err(gone("list of pages")),
+            Page::Manifest => self.manifest(path),
+            Page::Revisions => self.revisions(),
+            Page::Feed => self.feed(path),
+            // These list other pages, so `Site` alone can have them made.
+            Page::Sitemap | Page::PartFiles(_) | Page::Offline | Page::ServiceWorker => Err(gone("list of pages")),
             Page::TableFile(table, file) => self.table_file(table, *file),
             Page::FlowDrawing(at) => self.flow_drawing(*at),
             Page::Picture(picture) => self.picture_bytes(picture),
             Page::SearchScript(at) => self.search.text(*at).map(|text| text.as_bytes().to_vec()).ok_or_else(|| gone("search index")),
             Page::Asset(name) => Ok(self.engine.assets.get(name).map(|(_, bytes)| bytes.clone()).unwrap_or_default()),
+        }
+    }
+
+    /// What a page of a later turn lists.
+    pub(super) fn listing<'b>(&'b self, page: &Page, made: &'b [Made], pages: &'b BTreeMap<String, Page>) -> Listing<'b> {
+        Listing::before(page, made, pages, self.book, &self.parts)
+    }
+
+    /// The bytes of a page of a later turn.
+    pub(super) fn close(&self, path: &str, page: &Page, listing: &Listing<'_>) -> Result<Vec<u8>, ThemeError> {
+        match page {
+            Page::PartFiles(part) => Ok(listing.part_text(part).into_bytes()),
+            Page::Offline => self.engine.render("offline.html", &self.kept(path, listing)?),
+            Page::ServiceWorker => Ok(format!("{}{}", listing.worker_head(&all_parts(self.book)), self.engine.worker).into_bytes()),
+            other => self.render(path, other),
         }
     }
 }

@@ -620,3 +620,61 @@ class-sum = All pieces together
 class-loss = Lost: start weight less A
 class-check = A and B: must come to the start weight
 class-check-note = Percent is always of the start weight, never of the sum of the pieces. More lost than expected: look for a tray that was not weighed. More out than in: check the tare.
+# A newer edition of the site. What stands in square brackets is filled in by the script of the page.
+news-newer = There is a newer edition of these pages. You are reading the earlier one.
+news-here = This guide changed: revision { $number }, in force since { $date }.
+news-here-draft = This guide has a new draft: revision { $number }, of { $date }.
+news-change = What changed: { $change }
+news-withdrawn = This guide is withdrawn: do not work from it.
+news-gone = This guide is no longer among the guides: do not work from it.
+news-none = No guide has a new revision.
+news-others = Other guides: { $guides }.
+news-other = { $title }, revision { $number }
+news-other-withdrawn = { $title }, withdrawn
+news-other-gone = { $title }, gone
+news-more = and { $n } more
+news-load = Load the newer edition
+news-loading = Loading it
+news-later = Not now
+news-elsewhere = The newer edition was loaded in another window. This page is still of the earlier one.
+
+# What is kept on a device
+offline-title = Without a network
+offline-all-note = Open any page once while there is a network, and wait a minute. All pages are then kept on the device: { $files } files, { $size }. They open without a network, with search and pictures.
+offline-choice-note = The whole site is { $size }, too much to keep unasked. Search, the list of pieces and this page, { $shell }, are kept on the first visit. Choose here what else this device keeps.
+offline-needs-script = To keep pages, this site needs script, which is off here. Every page can still be read while there is a network.
+offline-looking = Looking at what is kept.
+offline-folder = Opened from a folder: everything is here already, and nothing needs a network.
+offline-unable = This browser cannot keep pages. Take another browser, or the site as a folder.
+offline-insecure = Pages are kept only from an address that begins with https. Ask whoever serves this site, or take the site as a folder.
+offline-keeping = Keeping pages: { $done } of { $total }.
+offline-kept = Everything is kept on this device: { $files } files, { $size }, since { $since }.
+offline-kept-choice = Kept on this device: { $files } files, { $size }, since { $since }.
+offline-missing = This page is not kept on this device, and there is no network: { $page }
+offline-trouble-network = Not everything could be fetched. What was kept before is whole. Come back while there is a network.
+offline-trouble-space = There is no room on this device. What was kept before is whole. Make room, then try again.
+offline-trouble-changed = What the server sends is not what was published: { $page }. Perhaps a newer edition is being put up. What was kept before is whole. Try again in a minute.
+offline-trouble-newer = Load the newer edition first, then choose.
+offline-again = Try again
+offline-device = On this device
+offline-parts = How much it is
+offline-choose = Choose
+offline-part-keep = Keep { $name }
+offline-part-remove = Remove { $name }
+offline-part-kept = kept
+offline-part-not = not kept
+offline-guides-size = { $n ->
+    [0] { $size }
+    [one] { $n } guide, { $size }
+   *[other] { $n } guides, { $size }
+}
+offline-rest = Other pages and tables
+offline-shell = Search, pieces, this page
+offline-courses = Courses
+offline-stay = So that it stays
+offline-stay-note = A device that runs short of room may clear what pages keep. Some phones also clear it after seven days without a visit. On the home screen it stays.
+offline-persist = Keep it on this device
+offline-persisted = This device has said that it clears nothing of this site by itself.
+offline-refused = This device did not promise it. Put the site on the home screen, or open it once a week while there is a network.
+offline-install = Put it on the home screen
+offline-edition = New editions are told on the page. They never take the place of what you read until you load them.

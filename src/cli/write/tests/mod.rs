@@ -16,8 +16,12 @@ use std::sync::LazyLock;
 use super::disk::Disk;
 use super::{Outcome, Pages, Target, publish_on};
 use crate::cli::failure::Failure;
+use crate::site::Made;
 
-/// Pages as a map.
+/// The page that is made last: a line a page made before it, with its size and its mark.
+const SUMS: &str = "sums.txt";
+
+/// Pages as a map. One at `SUMS` is made last, whatever stands there.
 #[derive(Debug, Clone, Default)]
 struct Book(BTreeMap<String, Vec<u8>>);
 
@@ -42,6 +46,16 @@ impl Pages for Book {
         self.0.keys().cloned().collect()
     }
 
+    fn closing(&self) -> Vec<String> {
+        self.0.keys().filter(|path| *path == SUMS).cloned().collect()
+    }
+
+    fn close(&self, path: &str, made: &[Made]) -> Result<Vec<u8>, String> {
+        assert_eq!((path, made.len()), (SUMS, self.0.len() - 1));
+        self.render(path)?;
+        Ok(made.iter().map(|made| format!("{} {} {}\n", made.path, made.bytes, made.mark())).collect::<String>().into_bytes())
+    }
+
     fn render(&self, path: &str) -> Result<Vec<u8>, String> {
         let bytes = self.0.get(path).unwrap();
         if bytes == b"unmakeable" { Err("a template has a hole".into()) } else { Ok(bytes.clone()) }
@@ -56,6 +70,7 @@ fn site() -> Book {
         ("pork/loin/index.html", "loin"),
         ("pork/loin/weights.svg", "<svg/>"),
         ("pork/side/index.html", "side"),
+        (SUMS, ""),
     ])
 }
 
@@ -155,7 +170,10 @@ fn expected(book: &Book, others: &[(&str, &str)]) -> BTreeMap<String, String> {
         }
         all.insert(path.to_owned(), text.to_owned());
     };
+    let made: Vec<Made> = book.0.iter().filter(|(path, _)| *path != SUMS).map(|(path, bytes)| Made::of(path, bytes)).collect();
     for (path, bytes) in &book.0 {
+        let sums = (path == SUMS).then(|| book.close(path, &made).unwrap());
+        let bytes = sums.as_ref().unwrap_or(bytes);
         list.add(path, blake3::hash(bytes));
         add(path, std::str::from_utf8(bytes).unwrap());
     }
