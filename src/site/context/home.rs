@@ -21,6 +21,8 @@ pub struct HomePage {
     pub tables_href: String,
     /// All pieces with their names.
     pub pieces_href: String,
+    /// The limits against which guides are held.
+    pub limits_href: String,
     /// Pages that the guidebook's owner wrote.
     pub pages: Vec<Link>,
     /// What is checked.

@@ -61,7 +61,7 @@ impl Views<'_> {
             glands: parts().any(|part| part.kind == PartKind::Gland.word()),
             risk_material: parts().any(|part| !part.risk.is_empty()),
             species_href: paths::link(path, &paths::species(species)),
-            pieces_href: paths::anchored(paths::link(path, paths::PIECES), &format!("species-{species}")),
+            pieces_href: paths::link(path, &paths::pieces_of(species)),
             limits_href: paths::link(path, paths::LIMITS),
             regions,
         })

@@ -40,6 +40,7 @@ impl Views<'_> {
             changes: self.changes(path)?,
             tables_href: paths::link(path, paths::TABLES),
             pieces_href: paths::link(path, paths::PIECES),
+            limits_href: paths::link(path, paths::LIMITS),
             pages: self.free_pages(path),
             checks_href: paths::link(path, paths::CHECKS),
             offline_href: paths::link(path, paths::OFFLINE),
