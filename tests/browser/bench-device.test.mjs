@@ -87,7 +87,7 @@ test("a step is read aloud in its order, one sentence at a time, and falls silen
   assert.ok(!/\d\u2013\d/.test(whole) && whole.includes("3 to 4"), "a range is read as one");
   assert.ok(!whole.includes("Drifting into the ribs"), "what is folded is not read");
   assert.ok(heard.every((part) => part.length < 260), `the longest part has ${Math.max(...heard.map((part) => part.length))} letters`);
-  for (const line of await page.locator(".now .do p").allTextContents()) assert.equal(heard.filter((part) => part === line.replace(/\s+/g, " ")).length, 1, `once: ${line}`);
+  for (const line of await page.locator(".now .do p").allTextContents()) assert.equal(heard.slice(heard.indexOf("The cut")).filter((part) => part === line.replace(/\s+/g, " ")).length, 1, `once: ${line}`);
   assert.equal(await page.evaluate(() => window.heard[0].lang), "en");
   await button.click();
   assert.equal(await button.innerText(), "Read aloud");

@@ -31,10 +31,10 @@ const measure = () => {
     if (letter < innerHeight / 25 - 0.5) low.push(`${text.slice(0, 30)}: ${letter}`);
     range.selectNodeContents(texts.currentNode);
     const box = range.getBoundingClientRect(), bar = document.querySelector(".moves").getBoundingClientRect(), inBar = parent.closest(".moves");
-    if (!parent.closest(".spills") && (box.right > innerWidth + 1 || box.left < -1 || (!inBar && box.bottom > bar.top + 4))) cut.push(text.slice(0, 40));
+    if ((box.right > innerWidth + 1 || box.left < -1 || (!inBar && box.bottom > bar.top + 4))) cut.push(text.slice(0, 40));
   }
   const small = [...document.querySelectorAll("button,summary")].filter(seen).map((one) => [one.textContent, one.getBoundingClientRect()]).filter(([, box]) => box.height < 64 || box.width < 64).map(([text, box]) => `${text} ${box.width}×${box.height}`);
-  return { low, cut, small, spilled: document.querySelectorAll(".now .spills").length, last: document.querySelector(".moves .next").disabled };
+  return { low, cut, small, spilled: document.querySelector(".now").scrollHeight > document.querySelector(".now").clientHeight + 2, last: document.querySelector(".moves .next").disabled };
 };
 
 for (const [width, height] of [[1920, 1080], [1280, 800], [1024, 768]]) {

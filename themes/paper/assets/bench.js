@@ -8,7 +8,7 @@
   // the second touch is a bounce or a drop of water. Both are own judgement.
   var SHIFT = 8 * 3600 * 1000, BOUNCE = 400;
   var said = page.dataset, screens = Array.from(page.querySelectorAll('.screen')), steps = screens.filter(function (screen) { return screen.classList.contains('step'); });
-  var keeper = bench.keeper(said.guide, said.revision), place = bench.nowhere(), shown = null, touched = 0, title = document.title, bring = null, news = '';
+  var keeper = bench.keeper(said.guide, said.revision), place = bench.nowhere(), shown = null, touched = -BOUNCE, title = document.title, bring = null, news = '';
   var status = page.querySelector('.said'), count = page.querySelector('.count'), offer = page.querySelector('.offer'), stitches = page.querySelectorAll('.seam i'), more = page.querySelector('.more-below'), strip = document.querySelector('.state');
 
   function fill(text, values) { return text.replace(/\[(\w+)\]/g, function (all, name) { return name in values ? values[name] : all; }); }

@@ -15,9 +15,7 @@
   function mates(picture) { return pictures.filter(function (one) { return home(one) === home(picture); }); }
 
   // Splitting. What was split before is put together first, so that it can be done again for another size.
-  function spills(picture) {
-    return Array.from(picture.querySelectorAll('.atoms,.kit,.beside,.caution')).concat(picture).some(function (box) { return box.scrollHeight > box.clientHeight + 2; });
-  }
+  function spills(picture) { return picture.scrollHeight > picture.clientHeight + 2; }
   // Moves what comes last to the list of the next picture; of one caution alone, how to avoid it.
   function shift(list, rest) {
     var last = list.lastElementChild, part = last.lastElementChild;
@@ -51,12 +49,6 @@
   function split(picture) {
     var made = halves(picture);
     if (!atoms(picture)) return made;
-    // One thing alone may still be too long: then its picture scrolls, and the letters stay.
-    made.forEach(function (one) {
-      one.classList.add('now');
-      atoms(one).classList.toggle('spills', spills(one));
-      one.classList.remove('now');
-    });
     made.forEach(function (one, index) { part(one, made.length > 1 ? fill(said.part, { n: index + 1, all: made.length }) : ''); });
     return made;
   }
@@ -92,6 +84,7 @@
     if (picture !== shown) page.querySelectorAll('.ask[open]').forEach(function (answer) { answer.open = false; });
     pictures.forEach(function (one) { one.classList.toggle('now', one === picture); });
     shown = picture;
+    if (!still) { picture.scrollTop = 0; window.scrollTo(0, 0); }
     var where = step ? fill(said.place, { n: step, all: steps }) : said.index, place = (step ? where : head.textContent) + ', ' + fill(said.part, { n: at, all: mine.length });
     moves.querySelector('.place').textContent = where;
     // A stitch for each picture of the step, up to this one in ink.
@@ -112,9 +105,9 @@
     return pictures[pictures.indexOf(shown) + by];
   }
   function go(by) {
-    var list = shown.querySelector('.spills');
-    // What is too long for a picture is read to its end first.
-    if (list && (by > 0 ? list.scrollTop + list.clientHeight < list.scrollHeight - 4 : list.scrollTop > 4)) { list.scrollBy(0, by * 0.7 * list.clientHeight); return; }
+    // One thing alone may be too long for a picture: then it scrolls, the letters stay, and it is read to its end first.
+    var box = shown.scrollHeight > shown.clientHeight + 2 ? shown : document.scrollingElement;
+    if (by > 0 ? box.scrollTop + box.clientHeight < box.scrollHeight - 4 : box.scrollTop > 4) { box.scrollBy(0, by * 0.7 * box.clientHeight); return; }
     var next = beside(by);
     if (next) show(next);
   }
@@ -186,11 +179,13 @@
     else return;
     event.preventDefault();
   });
-  page.addEventListener('toggle', function (event) { if (event.target.matches('.ask')) atoms(shown).classList.toggle('spills', spills(shown)); }, true);
   document.querySelector('.skip').addEventListener('click', function (event) { event.preventDefault(); shown.querySelector('h2').focus(); });
   window.addEventListener('hashchange', recall);
   var later = 0;
-  window.addEventListener('resize', function () { clearTimeout(later); later = setTimeout(arrange, 120); });
+  function resized() { clearTimeout(later); later = setTimeout(arrange, 120); }
+  window.addEventListener('resize', resized);
+  // Letters can grow without the window: then the bar grows too.
+  if (window.ResizeObserver) new ResizeObserver(resized).observe(moves);
 
   page.querySelectorAll('.choose,.keys').forEach(function (part) { part.hidden = false; });
   page.querySelector('.full').hidden = !document.fullscreenEnabled;
