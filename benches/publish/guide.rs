@@ -246,11 +246,13 @@ steps:
         Given { id, low, high, more }
     }
 
-    /// A piece for the counter, in portions where it is large.
+    /// A piece for the counter, in portions where it is large; some have their place in the cut list, as in a shop.
     fn sold(&mut self, held: &Held) -> String {
         let cut = self.cut(held);
         let portions = if cut.low > PORTIONED { ", portions: { weight: 140–200 g }" } else { "" };
-        self.cuts.push(cut);
+        if self.random.below(3) == 0 {
+            self.cuts.push(cut);
+        }
         format!(", use: retail{portions}")
     }
 

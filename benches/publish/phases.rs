@@ -14,14 +14,15 @@ use seamwise::site::{Page, Site, Theme};
 use seamwise::source::{Entry, Files, load};
 use seamwise::{checks, model};
 
-use crate::program::{Whose, work_so_far};
-use crate::{floor, seconds};
+use crate::program::{Whose, in_memory, work_so_far};
+use crate::{floor, megabytes, seconds};
 
 /// Calls, prints how long it took, and gives what came of it.
 fn phase<T>(name: &str, call: impl FnOnce() -> T) -> T {
     let (begun, before) = (Instant::now(), work_so_far(Whose::Own));
     let value = call();
-    println!("  {name:34} {}, processor {}", seconds(begun.elapsed()), seconds(work_so_far(Whose::Own) - before));
+    let (took, work) = (begun.elapsed(), work_so_far(Whose::Own) - before);
+    println!("  {name:34} {}, processor {}, then {} in memory", seconds(took), seconds(work), megabytes(in_memory()));
     value
 }
 

@@ -26,7 +26,7 @@ pub(crate) fn run(words: &[&str]) -> Run {
     let status_file = format!("/proc/{}/status", child.id());
     let mut peak = 0;
     let status = loop {
-        peak = fs::read_to_string(&status_file).ok().and_then(|text| high_water(&text)).map_or(peak, |seen| seen.max(peak));
+        peak = fs::read_to_string(&status_file).ok().and_then(|text| bytes_of(&text, "VmHWM:")).map_or(peak, |seen| seen.max(peak));
         match child.try_wait().unwrap() {
             Some(status) => break status,
             None => sleep(BETWEEN),
@@ -59,8 +59,13 @@ pub(crate) fn work_so_far(whose: Whose) -> Duration {
     Duration::from_millis(ticks * 10)
 }
 
-/// The high-water mark of resident memory in bytes, as Linux tells it (proc_pid_status(5), `VmHWM`).
-fn high_water(status: &str) -> Option<usize> {
-    let line = status.lines().find_map(|line| line.strip_prefix("VmHWM:"))?;
+/// How much memory this process holds now, in bytes.
+pub(crate) fn in_memory() -> usize {
+    bytes_of(&fs::read_to_string("/proc/self/status").unwrap(), "VmRSS:").unwrap()
+}
+
+/// A line of proc_pid_status(5) in bytes: `VmRSS:` is resident memory, `VmHWM:` the most that it ever was.
+fn bytes_of(status: &str, name: &str) -> Option<usize> {
+    let line = status.lines().find_map(|line| line.strip_prefix(name))?;
     line.trim().strip_suffix("kB")?.trim().parse::<usize>().ok().map(|kilobytes| kilobytes * 1024)
 }
