@@ -27,7 +27,7 @@ export async function serve({ folder = site, port = 0, before = async () => {} }
       const bytes = await readFile(join(folder, path.endsWith("/") ? `${path}index.html` : path));
       response.writeHead(200, { "content-type": types[extname(path)] ?? "text/html; charset=utf-8" }).end(bytes);
     } catch {
-      response.writeHead(404).end();
+      response.writeHead(404, { "content-type": "text/plain" }).end("not here");
     }
   });
   await new Promise((ready) => server.listen(port, "127.0.0.1", ready));
@@ -110,12 +110,19 @@ export async function everyPage(browser, options, paths, visit, atOnce = 3) {
   return wrong;
 }
 
+const chromiumHere = {
+  executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
+  args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+    "--disable-component-update", "--disable-sync"],
+};
+
 export function launch() {
-  return chromium.launch({
-    executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
-    args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-      "--disable-component-update", "--disable-sync"],
-  });
+  return chromium.launch(chromiumHere);
+}
+
+/** A browser that keeps what it knows in a folder, as one at home does; its pages share one context. */
+export function launchIn(folder) {
+  return chromium.launchPersistentContext(folder, { ...chromiumHere, viewport: { width: 360, height: 740 } });
 }
 
 /**
@@ -127,7 +134,7 @@ export async function open(browser, { width = 360, height = 740, script = true, 
   if (still) await context.route(/\.js$/, (route) => route.fulfill({ contentType: "text/javascript", body: "" }));
   const page = await context.newPage();
   const wrong = [];
-  page.on("console", (message) => { if (["error", "warning"].includes(message.type())) wrong.push(message.text()); });
+  page.on("console", (message) => { if (["error", "warning"].includes(message.type())) wrong.push(`${message.text()} ${message.location().url}`); });
   page.on("pageerror", (error) => wrong.push(String(error)));
   // What was still on its way when the page was left is no fault.
   page.on("requestfailed", (request) => { if (request.failure()?.errorText !== "net::ERR_ABORTED") wrong.push(`not loaded: ${request.url()}`); });

@@ -11,8 +11,6 @@ pub struct OfflinePage {
     pub page: Frame,
     /// True when the whole site is kept at once; else a reader chooses.
     pub all: bool,
-    /// How many files the site has.
-    pub files: usize,
     /// How much they are: `2.1 MB`.
     pub size: String,
     /// How much every reader keeps, whatever is chosen.

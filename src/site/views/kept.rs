@@ -32,12 +32,10 @@ impl Views<'_> {
                 Part::Rest => rest = told,
             }
         }
-        let whole = listing.whole();
         Ok(OfflinePage {
             page,
             all: listing.is_kept_at_once(),
-            files: whole.files,
-            size: size(whole.bytes),
+            size: size(listing.whole().bytes),
             shell: size(listing.sum_of_shell().bytes),
             species,
             courses,

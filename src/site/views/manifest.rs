@@ -44,9 +44,8 @@ impl Views<'_> {
         let name = self.book.title.value().cloned().unwrap_or_default();
         let icons = ICONS.iter().filter_map(|(name, sizes, kind)| {
             let (asset, _) = self.engine.assets.get(*name)?;
-            Some((paths::link(path, asset), sizes, kind))
+            Some(Icon { src: paths::link(path, asset), sizes, kind, purpose: "any maskable" })
         });
-        let both = icons.flat_map(|(src, sizes, kind)| ["any", "maskable"].map(|purpose| Icon { src: src.clone(), sizes, kind, purpose }));
         let manifest = Manifest {
             short_name: short(&name),
             name,
@@ -56,7 +55,7 @@ impl Views<'_> {
             display: "standalone",
             background_color: PAPER,
             theme_color: PAPER,
-            icons: both.collect(),
+            icons: icons.collect(),
         };
         let mut text = serde_json::to_string_pretty(&manifest).map_err(|error| ThemeError::new(error.to_string()))?;
         text.push('\n');

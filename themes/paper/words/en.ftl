@@ -640,7 +640,7 @@ news-elsewhere = The newer edition was loaded in another window. This page is st
 
 # What is kept on a device
 offline-title = Without a network
-offline-all-note = Open any page once while there is a network, and wait a minute. All pages are then kept on the device: { $files } files, { $size }. They open without a network, with search and pictures.
+offline-all-note = Open any page once while there is a network, and wait a minute. All pages are then kept on the device, { $size }. They open without a network, with search and pictures.
 offline-choice-note = The whole site is { $size }, too much to keep unasked. Search, the list of pieces and this page, { $shell }, are kept on the first visit. Choose here what else this device keeps.
 offline-needs-script = To keep pages, this site needs script, which is off here. Every page can still be read while there is a network.
 offline-looking = Looking at what is kept.
@@ -669,7 +669,7 @@ offline-guides-size = { $n ->
    *[other] { $n } guides, { $size }
 }
 offline-rest = Other pages and tables
-offline-shell = Search, pieces, this page
+offline-shell = Home, search, pieces
 offline-courses = Courses
 offline-stay = So that it stays
 offline-stay-note = A device that runs short of room may clear what pages keep. Some phones also clear it after seven days without a visit. On the home screen it stays.

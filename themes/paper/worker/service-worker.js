@@ -184,6 +184,7 @@
       const made = await index((await state()).edition || site.edition), parts = {};
       if (!made) return { complete: false };
       for (const id of Object.keys(made.parts)) parts[id] = sum(made.parts[id]);
+      parts.shell = sum(made.shell);
       const all = files(made);
       return { complete: true, since: made.since, files: all.length, bytes: sum(all), parts };
     },
@@ -195,7 +196,8 @@
     // Keeps a part, or all that should be kept where something is missing.
     async keep({ part }) {
       const now = await state(), made = await index(now.edition);
-      if (now.edition && now.edition !== site.edition) throw trouble('newer');
+      // A newer edition is brought with what is chosen by then; what is chosen later would be missing in it.
+      if (self.registration.installing || self.registration.waiting || (now.edition && now.edition !== site.edition)) throw trouble('newer');
       const chosen = made ? Object.keys(made.parts) : [];
       await keep(site.parts.map((one) => one.id).filter((id) => site.all || id === part || chosen.includes(id)));
       return acts.kept();
