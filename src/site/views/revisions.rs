@@ -14,6 +14,7 @@ use crate::site::theme_error::ThemeError;
 const PLAIN: &[(&str, &str)] = &[
     ("newer", "news-newer"),
     ("none", "news-none"),
+    ("too", "news-too"),
     ("withdrawn", "news-withdrawn"),
     ("gone", "news-gone"),
     ("load", "news-load"),
@@ -25,7 +26,6 @@ const PLAIN: &[(&str, &str)] = &[
 const FILLED: &[(&str, &str, &[&str])] = &[
     ("here", "news-here", &["number", "date"]),
     ("draft", "news-here-draft", &["number", "date"]),
-    ("change", "news-change", &["change"]),
     ("others", "news-others", &["guides"]),
     ("other", "news-other", &["title", "number"]),
     ("otherWithdrawn", "news-other-withdrawn", &["title"]),

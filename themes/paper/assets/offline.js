@@ -2,13 +2,14 @@
 // when the page is looked at again after a while; it never changes what is read before the reader says so.
 (function () {
   'use strict';
-  var AGAIN = 600000;
-  var RULES = '.news{max-width:74rem;margin:.5rem auto 1rem;padding:.75rem 1rem;border:2px solid var(--ink);border-left-width:.75rem}.news p{margin:0 0 .5rem;max-width:38em}.news div{display:flex;flex-wrap:wrap;gap:.5rem}' +
-    '.news button{font:inherit;font-weight:650;min-height:4rem;min-width:4rem;padding:.25rem 1rem;border:2px solid var(--ink);border-radius:0;background:var(--paper);color:var(--ink);cursor:pointer}.news button:first-child{background:var(--ink);color:var(--paper)}@media(max-width:78rem){.news{margin-left:1rem;margin-right:1rem}}@media print{.news{display:none}}';
+  var AGAIN = 600000, SETTLED = 3000;
+  var RULES = '.news{width:min(72rem,100% - 2rem);margin:0 auto 1rem;padding:.6rem .75rem;border:2px solid var(--ink)}.news p{margin:0 0 .5rem;max-width:44em}.news div{display:flex;flex-wrap:wrap;gap:.5rem}' +
+    '.news button{font:inherit;font-weight:650;min-height:4rem;min-width:6rem;padding:.25rem 1rem;border:2px solid var(--ink);border-radius:0;background:var(--paper);color:var(--ink);cursor:pointer}.news button:first-child{background:var(--ink);color:var(--paper)}' +
+    '@media(min-width:64rem){.news{width:min(72rem,100% - 4rem)}}@media(forced-colors:active){.news button:first-child{background:ButtonFace;color:ButtonText}}@media print{.news{display:none}}';
   var workers = location.protocol === 'file:' ? null : navigator.serviceWorker;
   if (!workers) return;
   var root = new URL('../', document.currentScript.src).href, path = location.href.slice(root.length).split(/[?#]/)[0] || 'index.html';
-  var box = null, registration = null, taking = false, put = false, asked = Date.now();
+  var box = null, registration = null, taking = false, put = false, used = false, later = null, asked = Date.now();
 
   // Asks a worker; its answer, or what went wrong, comes through a channel of its own.
   function ask(worker, message) {
@@ -28,21 +29,22 @@
     if (worker) ask(worker, { ask: 'news', path: decodeURIComponent(path) }).then(function (news) { if (news.newer) show(told(news), news.words, worker); });
   }
 
-  // What is said of a newer edition: this guide first, then a few of the others by name.
+  // What is said of a newer edition: of this guide, or a few guides by name.
   function told(news) {
-    var words = news.words, here = news.here, lines = [make('b', words.newer)], FEW = 3;
+    var words = news.words, here = news.here, FEW = 3, lines = [make('b', words.newer)];
     if (here && (here.state === 'withdrawn' || here.state === 'gone')) lines.push(make('b', words[here.state]));
-    else if (here) lines.push(make('span', fill(here.state === 'draft' ? words.draft : words.here, here)));
-    if (here && here.change && here.state !== 'gone') lines.push(make('span', fill(words.change, here)));
+    else if (here) lines.push(make('span', fill(here.state === 'draft' ? words.draft : words.here, here) + ' ' + short(here.change || '')));
+    if (here) return lines.concat(news.others.length ? make('span', words.too) : []);
     var named = news.others.slice(0, FEW).map(function (guide) { return fill(guide.state === 'withdrawn' ? words.otherWithdrawn : guide.state === 'gone' ? words.otherGone : words.other, guide); });
     if (news.others.length > FEW) named.push(fill(words.more, { n: news.others.length - FEW }));
-    if (named.length) lines.push(make('span', fill(words.others, { guides: named.join('; ') })));
-    if (!here && !named.length) lines.push(make('span', words.none));
-    return lines;
+    return lines.concat(make('span', named.length ? fill(words.others, { guides: named.join('; ') }) : words.none));
   }
+  function short(text) { return text.length > 160 ? text.slice(0, 160).replace(/\s+\S*$/, ' …') : text; }
 
+  // Nothing on the page may move under a finger: where it is in use, this waits until the page is looked at again.
   function show(lines, words, worker) {
     if (taking || put) return;
+    if (used && performance.now() > SETTLED) { later = function () { used = false; show(lines, words, worker); }; return; }
     if (!box) {
       try { var sheet = new CSSStyleSheet(); sheet.replaceSync(RULES); document.adoptedStyleSheets = document.adoptedStyleSheets.concat(sheet); } catch (error) { /* plain, where a browser has no such sheets */ }
       box = make('div');
@@ -86,8 +88,12 @@
   workers.addEventListener('message', function (event) {
     if (event.data.taken && !taking && event.data.words) { put = false; show([make('b', event.data.words.elsewhere)], event.data.words, null); }
   });
+  ['pointerdown', 'keydown', 'wheel', 'touchmove'].forEach(function (kind) { window.addEventListener(kind, function () { used = true; }, { passive: true }); });
   document.addEventListener('visibilitychange', function () {
-    if (document.hidden || !registration || Date.now() - asked < AGAIN) return;
+    if (document.hidden || !registration) return;
+    if (later) later();
+    later = null;
+    if (Date.now() - asked < AGAIN) return;
     asked = Date.now();
     registration.update().catch(function () { /* no network, or no room: what is kept stays */ });
   });

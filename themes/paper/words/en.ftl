@@ -621,22 +621,22 @@ class-loss = Lost: start weight less A
 class-check = A and B: must come to the start weight
 class-check-note = Percent is always of the start weight, never of the sum of the pieces. More lost than expected: look for a tray that was not weighed. More out than in: check the tare.
 # A newer edition of the site. What stands in square brackets is filled in by the script of the page.
-news-newer = There is a newer edition of these pages. You are reading the earlier one.
+news-newer = There is a newer edition. You are reading the earlier one.
 news-here = This guide changed: revision { $number }, in force since { $date }.
 news-here-draft = This guide has a new draft: revision { $number }, of { $date }.
-news-change = What changed: { $change }
 news-withdrawn = This guide is withdrawn: do not work from it.
 news-gone = This guide is no longer among the guides: do not work from it.
+news-too = Other guides changed too.
 news-none = No guide has a new revision.
-news-others = Other guides: { $guides }.
+news-others = Changed: { $guides }.
 news-other = { $title }, revision { $number }
 news-other-withdrawn = { $title }, withdrawn
 news-other-gone = { $title }, gone
 news-more = and { $n } more
-news-load = Load the newer edition
-news-loading = Loading it
+news-load = Load it
+news-loading = Loading
 news-later = Not now
-news-elsewhere = The newer edition was loaded in another window. This page is still of the earlier one.
+news-elsewhere = A newer edition was loaded in another window. You are reading the earlier one.
 
 # What is kept on a device
 offline-title = Without a network
@@ -669,6 +669,7 @@ offline-guides-size = { $n ->
    *[other] { $n } guides, { $size }
 }
 offline-rest = Other pages and tables
+offline-rest-short = the other pages
 offline-shell = Home, search, pieces
 offline-courses = Courses
 offline-stay = So that it stays
