@@ -16,12 +16,13 @@ pub(super) fn html(text: &str, out: &mut String) {
     }
 }
 
-/// A string of a style sheet, quotes included; nothing in it can end the string or the style element.
+/// A string of a style sheet, quotes included; nothing in it can end the string or the style element. A slash stays,
+/// for no `<` can stand before it.
 pub(super) fn css_string(text: &str) -> String {
     use std::fmt::Write as _;
     let mut out = String::from("\"");
     for character in text.chars() {
-        if character.is_alphanumeric() || " ,.:;()+-–%°".contains(character) {
+        if character.is_alphanumeric() || " ,.:;()+-–%°/".contains(character) {
             out.push(character);
         } else {
             let _ = write!(out, "\\{:x} ", u32::from(character));
@@ -64,7 +65,7 @@ mod tests {
 
     #[test]
     fn a_css_string_cannot_be_left() {
-        assert_eq!(css_string("a\"b\\c</style>\n"), "\"a\\22 b\\5c c\\3c \\2f style\\3e \\a \"");
+        assert_eq!(css_string("a\"b\\c</style>\n"), "\"a\\22 b\\5c c\\3c /style\\3e \\a \"");
         assert_eq!(css_string("pork, revision 4"), "\"pork, revision 4\"");
     }
 

@@ -43,6 +43,8 @@ pub struct Guide {
     pub stretches: Vec<Stretch>,
     /// Other views of the guide: at the bench, on paper, in the room.
     pub ways: Vec<Link>,
+    /// The parts of the animal, when they are known.
+    pub anatomy: Option<Link>,
     /// Guides to know first.
     pub needs: Vec<Link>,
     /// Allergens.

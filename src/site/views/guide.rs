@@ -18,6 +18,7 @@ use crate::site::context::frame::Link;
 use crate::site::context::guide::{Guide, GuidePage, Question, Start, Stretch};
 use crate::site::escape::keep_units;
 use crate::site::markdown::{self, Layout};
+use crate::site::page::folder_of;
 use crate::site::paths;
 use crate::site::style::Look;
 use crate::site::theme_error::ThemeError;
@@ -63,6 +64,7 @@ impl Views<'_> {
             longest_out: longest.map_or_else(String::new, |longest| duration::minutes(Range::single(longest))),
             stretches: stretches(procedure, analysis),
             ways: self.ways(path, at, view)?,
+            anatomy: self.anatomy_link(path, folder_of(&procedure.id))?,
             needs: procedure.needs.iter().map(|need| self.need(path, &need.value)).collect(),
             allergens: procedure.allergens.iter().map(|allergen| allergen.value.clone()).collect(),
             age: procedure.age.value().map_or_else(|| Ok(String::new()), |age| self.age(*age))?,

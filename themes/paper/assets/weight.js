@@ -3,7 +3,7 @@
   'use strict';
   var form = document.querySelector('.mine');
   if (!form) return;
-  var field = form.querySelector('input'), told = form.querySelector('[role=status]'), data = field.dataset, worked = +field.defaultValue;
+  var field = form.querySelector('input'), told = form.querySelector('[role=status]'), data = field.dataset, range = data.range.split(' '), worked = +field.defaultValue;
   // Half a unit of the last printed digit rounds up, as on the page itself.
   function hundredths(value) { return Math.floor(value * 100 + 0.5 + 1e-7); }
   function show(cell, count) { cell.textContent = (count / 100).toFixed(2); }
@@ -66,7 +66,7 @@
       if (start === worked) list.forEach(function (entry) { entry.cells.forEach(function (cell, at) { cell.textContent = entry.said[at]; }); });
     });
     document.querySelectorAll('[data-start]').forEach(function (cell) { cell.textContent = start; });
-    told.textContent = start < +data.low || start > +data.high ? data.outside : '';
+    told.textContent = start < +range[0] || start > +range[1] ? data.outside : '';
   }
   var tables = [].map.call(document.querySelectorAll('[data-next]'), function (table) {
     return { rows: rows(table), foot: table.querySelector('tfoot td + td') };

@@ -173,8 +173,6 @@ look-for = Here lie:
 good-and-mistakes = Good work and mistakes
 good = Good
 mistakes = Mistakes
-on-to-step = On to step { $n }
-what-it-weighs = What it weighs
 after-work = After the cutting
 
 # At the bench and in the room. What stands in square brackets is filled in by the script of the page.
