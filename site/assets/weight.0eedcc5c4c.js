@@ -3,18 +3,24 @@
   'use strict';
   var form = document.querySelector('.mine');
   if (!form) return;
-  var field = form.querySelector('input'), said = form.querySelector('[role=status]'), data = field.dataset;
+  var field = form.querySelector('input'), told = form.querySelector('[role=status]'), data = field.dataset, range = data.range.split(' '), worked = +field.defaultValue;
   // Half a unit of the last printed digit rounds up, as on the page itself.
   function hundredths(value) { return Math.floor(value * 100 + 0.5 + 1e-7); }
   function show(cell, count) { cell.textContent = (count / 100).toFixed(2); }
-  // Rows with figures, each with its low, typical and high share of the start in hundred-thousandths.
+  // Rows with figures: what each says at the worked start, and its low, typical and high weight there in hundredths of
+  // the unit. The table holds two more digits of each: what its rounding left over, of half a hundredth for a bound and
+  // of a whole one for a typical weight.
   function rows(table) {
-    var shares = table.dataset.shares.trim().split(' ').map(Number), first = +(table.dataset.first || 0), at = 0, list = [];
+    var next = table.dataset.next, first = +(table.dataset.first || 0), at = 0, list = [];
     table.querySelectorAll('tbody tr').forEach(function (row) {
-      var cells = row.querySelectorAll('td');
-      if (cells.length < first + 3) return;
-      list.push({ row: row, cells: [cells[first], cells[first + 1], cells[first + 2]], shares: shares.slice(at, at + 3) });
-      at += 3;
+      var cells = [].slice.call(row.querySelectorAll('td'), first, first + 3);
+      if (cells.length < 3) return;
+      var said = cells.map(function (cell) { return cell.textContent; });
+      var exact = said.map(function (text, part) {
+        return Math.round(text * 100) + ((+next.substr(at + 2 * part, 2) + 0.5) / 50 - 1) * (part === 1 ? 1 : 0.5);
+      });
+      list.push({ row: row, cells: cells, said: said, exact: exact });
+      at += 6;
     });
     return list;
   }
@@ -22,9 +28,9 @@
   function add(list, start) {
     var parts = list.filter(function (entry) { return !entry.row.classList.contains('sum'); });
     var whole = hundredths(start), left = whole, total = 0;
-    parts.forEach(function (part) { total += part.shares[1]; });
+    parts.forEach(function (part) { total += part.exact[1]; });
     parts.forEach(function (part) {
-      var exact = whole * part.shares[1] / total;
+      var exact = whole * part.exact[1] / total;
       part.count = Math.floor(exact + 1e-6);
       part.rest = exact - part.count;
       left -= part.count;
@@ -43,23 +49,28 @@
     var start = parseFloat(field.value.replace(',', '.'));
     if (!(start > 0 && start < 1e5)) return;
     var whole = {};
-    document.querySelectorAll('[data-shares]').forEach(function (table) {
-      var list = rows(table), foot = table.querySelector('tfoot td + td');
+    tables.forEach(function (table) {
+      var list = table.rows, foot = table.foot;
       list.forEach(function (entry) {
-        entry.cells.forEach(function (cell, at) { show(cell, hundredths(start * entry.shares[at] / 1e5)); });
+        entry.cells.forEach(function (cell, at) { show(cell, hundredths(start / worked * entry.exact[at] / 100)); });
       });
       if (foot) {
         add(list, start);
         show(foot, hundredths(start));
-        list.forEach(function (entry) { whole[entry.shares.join()] = entry.cells[1].textContent; });
+        list.forEach(function (entry) { whole[entry.exact.join()] = entry.cells[1].textContent; });
       } else {
         // A piece that one step alone gives stands in the whole too, and must not differ from it there.
-        list.forEach(function (entry) { entry.cells[1].textContent = whole[entry.shares.join()] || entry.cells[1].textContent; });
+        list.forEach(function (entry) { entry.cells[1].textContent = whole[entry.exact.join()] || entry.cells[1].textContent; });
       }
+      // At the worked start the page itself says it best.
+      if (start === worked) list.forEach(function (entry) { entry.cells.forEach(function (cell, at) { cell.textContent = entry.said[at]; }); });
     });
     document.querySelectorAll('[data-start]').forEach(function (cell) { cell.textContent = start; });
-    said.textContent = start < +data.low || start > +data.high ? data.outside : '';
+    told.textContent = start < +range[0] || start > +range[1] ? data.outside : '';
   }
+  var tables = [].map.call(document.querySelectorAll('[data-next]'), function (table) {
+    return { rows: rows(table), foot: table.querySelector('tfoot td + td') };
+  });
   form.hidden = false;
   form.addEventListener('submit', function (event) { event.preventDefault(); });
   field.addEventListener('input', follow);

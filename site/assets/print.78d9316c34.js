@@ -1,0 +1,8 @@
+// The button that prints sheets. Without this script there is none: the menu of the browser prints as well.
+(function () {
+  'use strict';
+  var button = document.querySelector('.print');
+  if (!button || typeof window.print !== 'function') return;
+  button.parentNode.hidden = false;
+  button.addEventListener('click', function () { window.print(); });
+})();
