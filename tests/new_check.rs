@@ -85,7 +85,7 @@ fn write(to: &Path, text: &str) {
 
 /// The table with the line of the new check, in its place.
 fn with_line(table: &str) -> String {
-    table.replacen("        text_start,\n", "        text_start,\n        title_shouts,\n", 1)
+    table.replacen("        theme_part_unused,\n", "        theme_part_unused,\n        title_shouts,\n", 1)
 }
 
 #[test]

@@ -167,9 +167,9 @@ fn cautions(template: &str, got: &Value, page: &Markup) -> Option<ThemeError> {
 
 impl Act<'_> {
     /// A caution that does not stand in the text before the instruction. Before the `first` step the head shows cautions
-    /// too, so there they must stand behind the name of the step, or twice.
+    /// too, so there they must stand behind the name of the step, or twice. A view may repeat the name, so the first counts.
     fn lacks(&self, before: &str, first: bool) -> Option<&String> {
-        let step = before.rfind(self.name).and_then(|at| before.get(at..)).filter(|_| first && !self.name.is_empty());
+        let step = before.find(self.name).and_then(|at| before.get(at..)).filter(|_| first && !self.name.is_empty());
         self.cautions.iter().find(|caution| match step {
             Some(step) => !step.contains(caution.as_str()) && before.matches(caution.as_str()).count() < 2,
             None => !before.contains(caution.as_str()),
