@@ -25,6 +25,8 @@ mod html;
 mod limits;
 #[path = "pages/made.rs"]
 mod made;
+#[path = "pages/offline.rs"]
+mod offline;
 #[path = "pages/other_pages.rs"]
 mod other_pages;
 #[path = "pages/sheets.rs"]

@@ -1,7 +1,7 @@
 // What the tests of keeping the site share: guidebooks changed in a folder of their own, published by the program.
 import { execFile } from "node:child_process";
 import { cp, mkdtemp, readFile, rm, writeFile, mkdir } from "node:fs/promises";
-import { existsSync } from "node:fs";
+import { existsSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -10,6 +10,13 @@ import { promisify } from "node:util";
 const root = fileURLToPath(new URL("../../", import.meta.url));
 const built = ["target/debug/seamwise", "target/release/seamwise"].map((path) => join(root, path)).find(existsSync);
 const program = process.env.SEAMWISE ?? built;
+
+let first = null;
+
+async function published(book, to) {
+  if (!program) throw new Error("build the program first: cargo build");
+  await promisify(execFile)(program, ["publish", book, "--to", to]);
+}
 
 /** A copy of the demo guidebook in a folder of its own, which can be changed and published into `site` beside it. */
 export async function workshop() {
@@ -37,9 +44,13 @@ export async function workshop() {
       await writeFile(join(book, path), text);
     },
     async append(path, text) { await writeFile(join(book, path), (await readFile(join(book, path), "utf8")) + text); },
+    /** Publishes the demo as it is: once for all workshops, and copied to each. */
+    async publishFirst() {
+      first ??= (async () => { const to = join(await mkdtemp(join(tmpdir(), "seamwise-first-")), "site"); process.on("exit", () => rmSync(dirname(to), { recursive: true })); await published(book, to); return to; })();
+      await cp(await first, site, { recursive: true });
+    },
     async publish() {
-      if (!program) throw new Error("build the program first: cargo build");
-      await promisify(execFile)(program, ["publish", book, "--to", site]);
+      await published(book, site);
     },
     close: () => rm(folder, { recursive: true }),
   };

@@ -6,7 +6,7 @@ use std::path::Path;
 use std::sync::LazyLock;
 
 use seamwise::Inspection;
-use seamwise::site::{Site, Theme};
+use seamwise::site::{Made, Site, Theme, ThemeError};
 use seamwise::source::{Entry, Files};
 
 use super::html::Page;
@@ -51,11 +51,37 @@ pub(crate) fn pages(folder: &str) -> Pages {
 pub(crate) fn pages_of(inspection: &Inspection) -> Pages {
     let checked = inspection.verdict.checked().unwrap_or_else(|| panic!("{:#?}", inspection.findings));
     let site = Site::new(checked, &Theme::paper()).unwrap_or_else(|error| panic!("{error}\n{}", error.excerpt));
-    let made = |path: String| {
-        let bytes = site.render(&path).unwrap_or_else(|error| panic!("{path}: {error}\n{}", error.excerpt));
-        (path, bytes)
-    };
-    site.pages().into_iter().map(made).collect()
+    let told = |path: &str, made: Result<Vec<u8>, ThemeError>| made.unwrap_or_else(|error| panic!("{path}: {error}\n{}", error.excerpt));
+    let closing = site.closing();
+    let mut pages = Pages::new();
+    for path in site.pages().into_iter().filter(|path| !closing.contains(path)) {
+        let bytes = told(&path, site.render(&path));
+        pages.insert(path, bytes);
+    }
+    let mut made: Vec<Made> = pages.iter().map(|(path, bytes)| Made::of(path, bytes)).collect();
+    for path in closing {
+        let bytes = told(&path, site.close(&path, &made));
+        made.push(Made::of(&path, &bytes));
+        pages.insert(path, bytes);
+    }
+    pages
+}
+
+/// The demo with other files beside its own or in place of them.
+pub(crate) fn demo_with(more: &[(&str, &str)]) -> Pages {
+    let mut all: Files = files(&Path::new(env!("CARGO_MANIFEST_DIR")).join("procedures"));
+    for (path, text) in more {
+        let text = text.replace("{before}", &before(&all, path));
+        all.insert((*path).to_owned(), Entry::File(text.into_bytes()));
+    }
+    pages_of(&seamwise::inspect(all))
+}
+
+fn before(files: &Files, path: &str) -> String {
+    match files.get(path) {
+        Some(Entry::File(bytes)) => String::from_utf8(bytes.clone()).unwrap(),
+        _ => String::new(),
+    }
 }
 
 /// All HTML pages of both guidebooks, read.

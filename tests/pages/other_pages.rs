@@ -4,11 +4,10 @@
 use std::path::Path;
 use std::process::Command;
 
-use seamwise::source::{Entry, Files};
 use serde_json::Value;
 
 use super::html::Page;
-use super::made::{DEMO, Pages, files, inspected, pages_of};
+use super::made::{DEMO, Pages, demo_with, inspected};
 
 fn page(pages: &Pages, path: &str) -> Page {
     let bytes = pages.get(path).unwrap_or_else(|| panic!("no page {path}"));
@@ -17,23 +16,6 @@ fn page(pages: &Pages, path: &str) -> Page {
 
 fn json(pages: &Pages, path: &str) -> Value {
     serde_json::from_slice(pages.get(path).unwrap_or_else(|| panic!("no file {path}"))).unwrap()
-}
-
-/// The demo with other files beside its own or in place of them.
-fn demo_with(more: &[(&str, &str)]) -> Pages {
-    let mut all: Files = files(&Path::new(env!("CARGO_MANIFEST_DIR")).join("procedures"));
-    for (path, text) in more {
-        let text = text.replace("{before}", &before(&all, path));
-        all.insert((*path).to_owned(), Entry::File(text.into_bytes()));
-    }
-    pages_of(&seamwise::inspect(all))
-}
-
-fn before(files: &Files, path: &str) -> String {
-    match files.get(path) {
-        Some(Entry::File(bytes)) => String::from_utf8(bytes.clone()).unwrap(),
-        _ => String::new(),
-    }
 }
 
 /// Every piece stands on the page of its species, and its name among all names leads there; so do links that were made

@@ -124,7 +124,7 @@ fn nothing_is_styled_or_scripted_inline() {
                 assert!(element.text.is_empty() && element.get("src").is_some(), "{path}: an inline script");
             }
             assert!(!["iframe", "object", "embed", "base"].contains(&element.name.as_str()), "{path}: <{}>", element.name);
-            let harmless = |rel: &str| ["icon", "canonical", "alternate", "stylesheet"].contains(&rel);
+            let harmless = |rel: &str| ["icon", "canonical", "alternate", "stylesheet", "manifest"].contains(&rel);
             assert!(element.name != "link" || element.get("rel").is_some_and(harmless), "{path}: {element:?}");
         }
     }
@@ -147,7 +147,7 @@ fn the_policy_names_every_inlined_style_and_allows_nothing_else() {
         let styles = expected.join(" ");
         assert_eq!(
             *policy,
-            format!("default-src 'none'; img-src 'self' data:; style-src {styles}; script-src 'self'; base-uri 'none'; form-action 'none'"),
+            format!("default-src 'none'; img-src 'self' data:; style-src {styles}; script-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'none'"),
             "{path}"
         );
     }
