@@ -32,14 +32,14 @@ fn disk(trouble: Trouble, skill: Skill) -> FaultyDisk {
 }
 
 fn later() -> Book {
-    site().with("index.html", "home 2").without("pork/side/index.html").with("beef/rump/index.html", "rump")
+    summed().with("index.html", "home 2").without("pork/side/index.html").with("beef/rump/index.html", "rump")
 }
 
 /// A home with a published site and things of others in it; without, a home with nothing.
 fn home(published: bool) -> Home {
     let home = Home::quick();
     if published {
-        home.publish_on(&FaultyDisk::new(Trouble::None), &site()).unwrap();
+        home.publish_on(&FaultyDisk::new(Trouble::None), &summed()).unwrap();
         home.write("site/CNAME", "guides.example");
         home.write("site/.git/HEAD", "ref: main");
         home.write("site/pork/loin/notes.txt", "mine");

@@ -126,3 +126,18 @@ fn many_pages_are_made_in_parallel_and_listed_in_order() {
     assert_eq!(count.into_inner(), 500);
     assert_eq!(content(&home.site()), expected(&many, &[]));
 }
+
+#[test]
+fn a_page_that_lists_others_is_made_last_and_changes_with_them() {
+    let home = Home::new();
+    home.publish(&summed()).unwrap();
+    assert_eq!(content(&home.site()), expected(&summed(), &[]));
+    let later = summed().with("pork/side/index.html", "side 2");
+    let outcome = home.publish(&later).unwrap();
+    assert_eq!((outcome.pages, outcome.new, outcome.changed), (6, 0, 2));
+    assert_eq!(content(&home.site()), expected(&later, &[]));
+    assert!(home.publish(&later).unwrap().is_same());
+    let broken = home.publish(&later.clone().with(SUMS, "unmakeable")).unwrap_err().to_string();
+    assert!(broken.contains("cannot make the page: a template has a hole"), "{broken}");
+    assert_eq!(content(&home.site()), expected(&later, &[]));
+}
