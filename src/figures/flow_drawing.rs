@@ -4,10 +4,10 @@
 //! reads in grey. The yield table holds the same numbers.
 
 use crate::analysis::procedure::ProcedureAnalysis;
-use crate::model::words::Use;
 use crate::model::{Guidebook, Procedure};
 
 use super::flow_layout::{Band, End, Layout, StepBlock};
+use super::hatches;
 use super::kind::Kind;
 use super::numbers::{NO_BREAK, coordinate};
 use super::outputs::kind_of;
@@ -89,17 +89,9 @@ impl FlowDrawing {
     pub fn svg(&self, lost: &str) -> String {
         let (_, height) = self.size();
         let mut svg = Svg::new(WIDTH, f64::from(height));
-        let mut style = STYLE.to_owned();
-        for kind in Kind::of_a_whole().filter(|kind| self.labels.iter().any(|label| label.kind == *kind)) {
-            let fill = match kind {
-                Kind::Final(Use::Retail) => "var(--steel)".to_owned(),
-                Kind::Final(purpose) => format!("url(#{})", purpose.word()),
-                Kind::Loss | Kind::Onward => "none".to_owned(),
-            };
-            style.push_str(&format!(".piece.{}{{fill:{fill}}}", kind.id()));
-        }
-        svg.text("style", &[], &style);
-        self.patterns(&mut svg);
+        let kinds: Vec<Kind> = self.labels.iter().map(|label| label.kind).collect();
+        svg.text("style", &[], &format!("{STYLE}{}", hatches::fills(&kinds)));
+        hatches::patterns(&mut svg, &kinds);
         for (at, line) in self.start.iter().enumerate() {
             svg.text("text", &[("class", "name".into()), ("x", 2.0.into()), ("y", (15.0 + LINE * at as f64).into())], line);
         }
@@ -202,29 +194,6 @@ impl FlowDrawing {
         }
         svg.text("text", &[("x", x.into()), ("y", y.into())], &label.numbers);
     }
-
-    /// Hatches of the kinds that occur.
-    fn patterns(&self, svg: &mut Svg) {
-        svg.open("defs", &[]);
-        for (kind, size, turn, class, path) in HATCHES {
-            if self.labels.iter().any(|label| label.kind.id() == *kind) {
-                let turn = format!("rotate({turn})");
-                svg.open(
-                    "pattern",
-                    &[
-                        ("id", (*kind).into()),
-                        ("width", (*size).into()),
-                        ("height", (*size).into()),
-                        ("patternUnits", "userSpaceOnUse".into()),
-                        ("patternTransform", turn.as_str().into()),
-                    ],
-                );
-                svg.empty("path", &[("class", (*class).into()), ("d", (*path).into())]);
-                svg.close();
-            }
-        }
-        svg.close();
-    }
 }
 
 /// Final pieces, by node, in the order in which the work makes them, following each piece to its end; the loss last.
@@ -251,18 +220,6 @@ fn in_order_of_work(analysis: &ProcedureAnalysis, loss: usize) -> Vec<usize> {
     order.push(loss);
     order
 }
-
-/// Hatches: kind, size, turn in degrees, style, path. The same as on pages.
-const HATCHES: &[(&str, f64, f64, &str, &str)] = &[
-    ("for-cutting", 6.0, -45.0, "steel", "M2 0v6"),
-    ("lean-trim", 6.0, 0.0, "blood", "M2 0v6"),
-    ("fat-trim", 7.0, 0.0, "dots", "M2 2h0M5.5 5.5h0"),
-    ("bone", 6.0, 45.0, "ink", "M2 0v6"),
-    ("skin", 6.0, 0.0, "ink", "M0 2h6"),
-    ("offal", 6.0, 0.0, "thin", "M0 1h6M1 0v6"),
-    ("inedible", 8.0, 0.0, "ink", "M1 1l5 5M6 1l-5 5"),
-    ("risk-material", 6.0, 0.0, "thick", "M0 1.5h3M3 4.5h3"),
-];
 
 const STYLE: &str = ":root{--steel:#2f4a58}text{font:16px system-ui,Roboto,sans-serif;fill:#16130f}.name{font-weight:650}\
 .number{fill:#fbfaf7;text-anchor:middle;font-weight:700;font-size:13px}circle.step{fill:#16130f;stroke:#fbfaf7;stroke-width:1.5}\

@@ -15,6 +15,7 @@ use crate::model::words::Use;
 
 use super::kind::Kind;
 use super::share::{Percent, Weight, Worked};
+use super::step_bar::StepBar;
 use super::yield_table::RoundedFinals;
 
 /// One step in figures.
@@ -25,6 +26,8 @@ pub struct StepFigures {
     pub taken: ShareRange,
     /// What it gives in the order in which it stands, the loss last; a loss that is always zero is left out.
     pub outputs: Vec<Output>,
+    /// All of it as one bar.
+    pub bar: StepBar,
 }
 
 /// One output of a step.
@@ -67,6 +70,7 @@ pub fn step_figures(analysis: &ProcedureAnalysis, worked: Worked, finals: &Round
         let typicals: Vec<f64> = typicals.iter().map(|typical| typical.number()).collect();
         let tenths = tenths_of_percent(&typicals);
         let mut outputs = Vec::with_capacity(balance.outputs.len());
+        let mut parts = Vec::with_capacity(balance.outputs.len());
         for ((output, typical), tenths) in balance.outputs.iter().zip(&typicals).zip(tenths) {
             if output.slot == Slot::Loss && output.tight.high == Share::ZERO {
                 continue;
@@ -76,9 +80,11 @@ pub fn step_figures(analysis: &ProcedureAnalysis, worked: Worked, finals: &Round
                 Slot::Loss => None,
             };
             let of_step = share_of_step(output, *typical);
-            outputs.push(figures(analysis, piece, output.slot, of_step, tenths, taken, worked, finals));
+            let figures = figures(analysis, piece, output.slot, of_step, tenths, taken, worked, finals);
+            parts.push((figures.kind, of_step));
+            outputs.push(figures);
         }
-        steps.push(StepFigures { taken, outputs });
+        steps.push(StepFigures { taken, outputs, bar: StepBar::of(&parts) });
     }
     Some(steps)
 }

@@ -1,6 +1,6 @@
 //! Writes SVG: elements, attributes and text, escaped. It knows nothing of what is drawn.
 
-use super::numbers::coordinate;
+use super::numbers::{NO_BREAK, coordinate};
 
 /// A drawing that is being written.
 #[derive(Debug, Clone)]
@@ -123,7 +123,7 @@ pub fn wrapped(text: &str, most: usize) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     let mut line = String::new();
     let mut length = 0;
-    for word in text.split_whitespace() {
+    for word in text.split(|c: char| c.is_whitespace() && c != NO_BREAK).filter(|word| !word.is_empty()) {
         let mut word: Vec<char> = word.chars().collect();
         while length + usize::from(length > 0) + word.len() > most {
             if length > 0 {
@@ -168,5 +168,6 @@ mod tests {
         assert_eq!(wrapped("Rib, backbone and neck meat", 14), ["Rib, backbone", "and neck meat"]);
         assert_eq!(wrapped("Pferdefleischschmetterling", 10), ["Pferdefle-", "ischschme-", "tterling"]);
         assert_eq!(wrapped("", 5), Vec::<String>::new());
+        assert_eq!(wrapped("bone, 3.8\u{a0}% 1.50\u{a0}kg", 12), ["bone, 3.8\u{a0}%", "1.50\u{a0}kg"]);
     }
 }

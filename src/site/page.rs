@@ -6,6 +6,7 @@ use crate::analysis::Analysis;
 use crate::analysis::anatomy::Anatomy;
 use crate::analysis::clock::ColdClock;
 use crate::analysis::procedure::ProcedureAnalysis;
+use crate::figures::cut_map;
 use crate::model::{Guidebook, Procedure};
 
 use super::engine::Engine;
@@ -62,6 +63,10 @@ pub enum Page {
     Sitemap,
     /// The figures of a page of tables as a file.
     TableFile(TableOf, TableFile),
+    /// The cut map of a species.
+    CutMap(String),
+    /// Its drawing.
+    CutMapDrawing(String),
     /// The drawing of where the weight of a procedure goes.
     FlowDrawing(usize),
     /// A picture of the guidebook, by its path there.
@@ -156,6 +161,10 @@ pub(super) fn all(book: &Guidebook, analysis: &Analysis, engine: &Engine, search
     for species in species_of(book) {
         pages.insert(paths::species(species), Page::Species(species.to_owned()));
         table(&mut pages, paths::species_table(species), Page::SpeciesTable(species.to_owned()), &TableOf::Species(species.to_owned()));
+        if has_cut_map(book, analysis, species) {
+            pages.insert(paths::cut_map(species), Page::CutMap(species.to_owned()));
+            pages.insert(paths::cut_map_drawing(species), Page::CutMapDrawing(species.to_owned()));
+        }
         if Anatomy::of(book, species).is_some() {
             pages.insert(paths::anatomy(species), Page::Anatomy(species.to_owned()));
         }
@@ -218,6 +227,12 @@ fn table(pages: &mut BTreeMap<String, Page>, path: String, page: Page, of: &Tabl
 /// The cold clock of a procedure that says how the work is done.
 pub(super) fn cold_clock<'a>(procedure: &Procedure, analysis: &'a ProcedureAnalysis) -> Option<&'a ColdClock> {
     analysis.cold.as_ref().filter(|_| !procedure.steps_from_yields)
+}
+
+/// True for a species whose map can be read.
+pub(super) fn has_cut_map(book: &Guidebook, analysis: &Analysis, species: &str) -> bool {
+    let own = book.procedures.iter().enumerate().filter(|(_, procedure)| folder_of(&procedure.id) == species);
+    cut_map::size(analysis, own.map(|(at, _)| at)) <= cut_map::MOST_PIECES
 }
 
 /// The species that have a procedure, sorted.

@@ -75,6 +75,18 @@ pub fn flow_drawing(procedure: &str) -> String {
     format!("drawings/flow/{procedure}.svg")
 }
 
+/// The cut map of a species.
+#[must_use]
+pub fn cut_map(species: &str) -> String {
+    format!("cuts/{species}.html")
+}
+
+/// Its drawing.
+#[must_use]
+pub fn cut_map_drawing(species: &str) -> String {
+    format!("drawings/cuts/{species}.svg")
+}
+
 /// Time out of the cold of a procedure.
 #[must_use]
 pub fn cold_clock(procedure: &str) -> String {
@@ -253,11 +265,9 @@ mod tests {
             })
             .collect();
         all.extend(odd.iter().flat_map(|id| [cold_clock(id), cold_drawing(id)]));
-        all.extend(
-            ["species", "chains", "guides", "index"]
-                .iter()
-                .flat_map(|id| [species(id), species_table(id), pieces_of(id), chain_table(id), anatomy(id)]),
-        );
+        all.extend(["species", "chains", "guides", "index"].iter().flat_map(|id| {
+            [species(id), species_table(id), pieces_of(id), chain_table(id), anatomy(id), cut_map(id), cut_map_drawing(id)]
+        }));
         let tables: Vec<String> = all.iter().filter(|path| path.starts_with("tables/")).cloned().collect();
         all.extend(tables.iter().flat_map(|path| [table_file(path, "csv"), table_file(path, "json")]));
         all.extend(["species/index", "species/revisions", "courses/index", "rest"].map(part_files));

@@ -17,6 +17,8 @@ pub struct SpeciesPage {
     pub guides: Vec<GuideRow>,
     /// What house cuts make of the pieces with which the work on this species begins.
     pub chains: Vec<Chain>,
+    /// Its cut map; empty when it has more pieces than one can be read of.
+    pub cut_map_href: String,
     /// The tables of the species.
     pub tables_href: String,
     /// Its bones, muscles and glands, when they are known.

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::caution::CautionGroup;
 use super::frame::Link;
-use crate::figures::Output;
+use crate::figures::{Output, StepBar};
 
 /// One step.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -51,6 +51,8 @@ pub struct Step {
     pub back_pieces: Vec<String>,
     /// What comes out, the loss last.
     pub outputs: Vec<StepOutput>,
+    /// All of that as one bar, for the component `step_bar`; absent where the figures are not known.
+    pub bar: Option<StepBar>,
     /// Anatomical parts, each with its place on the page of its species; without a link where that has none.
     pub anatomy: Vec<Link>,
     /// Why the cut goes there; may be empty.

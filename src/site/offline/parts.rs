@@ -140,6 +140,8 @@ impl Parts {
             Page::Species(species)
             | Page::SpeciesPieces(species)
             | Page::Anatomy(species)
+            | Page::CutMap(species)
+            | Page::CutMapDrawing(species)
             | Page::SpeciesTable(species)
             | Page::TableFile(TableOf::Species(species), _) => About::Species(species),
             Page::ChainTable(at) | Page::TableFile(TableOf::Chain(at), _) => chain(*at),

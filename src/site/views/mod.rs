@@ -11,6 +11,7 @@ mod checks;
 mod class_sheet;
 mod cold;
 mod control;
+mod cut_map;
 mod dates;
 mod description;
 mod downloads;
@@ -139,6 +140,8 @@ impl<'a> Views<'a> {
             // These list other pages, so `Site` alone can have them made.
             Page::Sitemap | Page::PartFiles(_) | Page::Offline | Page::ServiceWorker => Err(gone("list of pages")),
             Page::TableFile(table, file) => self.table_file(table, *file),
+            Page::CutMap(species) => self.engine.render("cut-map.html", &self.cut_map(path, species)?),
+            Page::CutMapDrawing(species) => self.cut_map_drawing(species),
             Page::FlowDrawing(at) => self.flow_drawing(*at),
             Page::Picture(picture) => self.picture_bytes(picture),
             Page::SearchScript(at) => self.search.text(*at).map(|text| text.as_bytes().to_vec()).ok_or_else(|| gone("search index")),

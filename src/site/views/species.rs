@@ -5,7 +5,7 @@ use super::frame::{About, paints};
 use super::rows::main_paints;
 use crate::site::context::chain::Chain;
 use crate::site::context::species::SpeciesPage;
-use crate::site::page::folder_of;
+use crate::site::page::{folder_of, has_cut_map};
 use crate::site::paths;
 use crate::site::style::Look;
 use crate::site::theme_error::ThemeError;
@@ -34,6 +34,11 @@ impl Views<'_> {
             name,
             guides,
             chains,
+            cut_map_href: if has_cut_map(self.book, self.analysis, species) {
+                paths::link(path, &paths::cut_map(species))
+            } else {
+                String::new()
+            },
             tables_href: paths::link(path, &paths::species_table(species)),
             anatomy: self.anatomy_link(path, species)?,
         })

@@ -55,6 +55,7 @@ impl Views<'_> {
             back_to_cold,
             back_pieces,
             outputs,
+            bar: figures.map(|figures| figures.bar.clone()),
             anatomy: step.anatomy.iter().map(|part| self.part_link(page, procedure, &part.value)).collect(),
             anatomy_html: self.blocks(page, &step.anatomy_note),
             good_html: self.blocks(page, &step.good),

@@ -486,6 +486,25 @@ steps-table-note = The first three figures are percent of the pieces named in th
 of-pieces = of { $pieces }
 stands-in = Stands in
 
+# The cut map of a species
+cut-map = Cut map
+cut-map-title = Cut map: { $species }
+cut-map-note = Read it downwards. A box is a guide: a line leads into it from the piece that it cuts up, and lines lead out of it to what it gives. Hatches are what becomes of a piece. Percent and weight are typical values, of the piece at the top.
+cut-map-alt = Drawing: { $pieces } pieces and the { $guides ->
+    [one] guide
+   *[other] { $guides } guides
+} between them; the tables below name them all, with the same numbers.
+map-drawn = The map
+map-on-the-way = on the way:
+map-whole = Of { $piece }
+map-whole-note = Weights from { $weight } { $unit }. Low and high are bounds; pieces that are cut up again count in what they become.
+map-no-whole = Without a share
+map-no-whole-note = More than one start leads to these pieces, or none of which the weight is known.
+map-becomes = What becomes of it
+map-comes-from = Comes from
+map-first = the first start
+map-taken-up = step { $n }: { $guide }
+
 # Search. What stands in square brackets is filled in by the script of the page.
 search = Search
 search-label = Piece, step or word of the bench
