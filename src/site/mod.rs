@@ -29,8 +29,8 @@ mod views;
 mod words;
 
 pub use context::{
-    anatomy, card, caution, chain, checks, class_sheet, cold, cut_map, downloads, frame, free_page, guide, home, kept, limits, pieces,
-    source, species, step, tables, work,
+    anatomy, card, caution, chain, checks, class_sheet, cold, course, cut_map, downloads, frame, free_page, guide, home, kept, limits,
+    pieces, source, species, step, tables, work,
 };
 pub use offline::{AT_ONCE, Made, Part};
 pub use own_theme::findings as theme_findings;

@@ -51,6 +51,8 @@ pub enum Page {
     Anatomy(String),
     /// The pieces of a species with their names.
     SpeciesPieces(String),
+    /// A course, by its position in the guidebook.
+    Course(usize),
     /// A free page, by its position in the guidebook.
     Free(usize),
     /// What is checked.
@@ -203,6 +205,9 @@ pub(super) fn all(book: &Guidebook, analysis: &Analysis, engine: &Engine, search
         pages.insert(paths::FEED.to_owned(), Page::Feed);
     }
     pages.extend(all_parts(book).into_iter().map(|part| (paths::part_files(&part.id(book)), Page::PartFiles(part))));
+    for (at, course) in book.courses.iter().enumerate() {
+        pages.insert(paths::course(&course.id), Page::Course(at));
+    }
     for (at, page) in book.pages.iter().enumerate() {
         pages.insert(paths::free_page(&page.id), Page::Free(at));
     }

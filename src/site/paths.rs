@@ -111,6 +111,12 @@ pub fn pieces_of(species: &str) -> String {
     format!("pieces/species/{species}.html")
 }
 
+/// A course.
+#[must_use]
+pub fn course(course: &str) -> String {
+    format!("courses/{course}.html")
+}
+
 /// A free page.
 #[must_use]
 pub fn free_page(page: &str) -> String {
@@ -258,6 +264,7 @@ mod tests {
                     guide_table(id),
                     flow_drawing(id),
                     source(id),
+                    course(id),
                     free_page(id),
                     bench(id),
                     room(id),

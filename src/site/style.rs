@@ -28,6 +28,8 @@ pub(super) enum Look {
     Room,
     /// Tables.
     Table,
+    /// A course.
+    Course,
     /// All pieces with their names.
     Pieces,
     /// Limits, each with its source.
@@ -55,6 +57,7 @@ impl Look {
         Self::Bench,
         Self::Room,
         Self::Table,
+        Self::Course,
         Self::Pieces,
         Self::Limits,
         Self::Cold,
@@ -79,6 +82,7 @@ impl Look {
             Self::Bench => &["styles/base.css", "styles/bench.css"],
             Self::Room => &["styles/base.css", "styles/room.css"],
             Self::Table => &["styles/base.css", "styles/table.css", "styles/list.css"],
+            Self::Course => &["styles/base.css", "styles/list.css", "styles/course.css"],
             Self::Pieces => &["styles/base.css", "styles/pieces.css"],
             Self::Limits => &["styles/base.css", "styles/pieces.css", "styles/limits.css"],
             Self::Cold => &["styles/base.css", "styles/table.css", "styles/cold.css"],

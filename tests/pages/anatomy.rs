@@ -77,7 +77,8 @@ fn counts_are_those_of_the_sources_and_say_that_they_differ() {
     }
 }
 
-/// From each step to the parts that it looks for, and from each part back to that step.
+/// From each step at the bench to the parts that it looks for, and from each part back to that step. A guide, which must
+/// arrive at once, leads to the page of all parts from each step that names some.
 #[test]
 fn steps_and_parts_are_linked_both_ways() {
     let inspection = inspected("procedures");
@@ -87,11 +88,16 @@ fn steps_and_parts_are_linked_both_ways() {
     for procedure in &guidebook.procedures {
         let species = procedure.species.value().unwrap();
         let anatomy = Anatomy::of(guidebook, species).unwrap();
-        let (guide, parts) = (read(&DEMO, &format!("guides/{}.html", procedure.id)), page(species));
+        let guide = read(&DEMO, &format!("guides/{}.html", procedure.id));
+        let (bench, parts) = (read(&DEMO, &format!("bench/{}.html", procedure.id)), page(species));
         for step in &procedure.steps {
             let (at, _) = with_id(&guide, &format!("step-{}", step.id));
+            let all = format!("../../anatomy/{species}.html");
+            let leads = guide.inside(at, "a").filter(|(_, link)| link.get("href") == Some(all.as_str())).count();
+            assert_eq!(leads, usize::from(!step.anatomy.is_empty()), "{}, {}", procedure.id, step.id);
+            let (at, _) = with_id(&bench, &format!("step-{}", step.id));
             let start = format!("../../anatomy/{species}.html#");
-            let linked: Vec<&str> = guide.inside(at, "a").filter_map(|(_, link)| link.get("href")?.strip_prefix(start.as_str())).collect();
+            let linked: Vec<&str> = bench.inside(at, "a").filter_map(|(_, link)| link.get("href")?.strip_prefix(start.as_str())).collect();
             let wanted: Vec<String> = step.anatomy.iter().map(|part| format!("part-{}", anatomy.id_of(&part.value).unwrap())).collect();
             assert_eq!(linked, wanted, "{}, {}", procedure.id, step.id);
             there += linked.len();
@@ -186,6 +192,6 @@ mystery-lump: { name: Kernel, also: [lump], kind: gland, regions: [flap], lies: 
     assert!(flat(&lump.text).contains("Entry of this guidebook.") && lump.text.contains("In the fat."), "{}", lump.text);
     assert!(page.inside(at, "a").any(|(_, link)| link.get("href") == Some("../guides/pork/loin.html#step-trim")));
     assert!(page.all("h2").any(|(_, heading)| heading.text == "Flap"));
-    let step = read(&pages, "guides/pork/loin.html");
+    let step = read(&pages, "bench/pork/loin.html");
     assert!(step.all("a").any(|(_, link)| link.get("href") == Some("../../anatomy/pork.html#part-mystery-lump")));
 }

@@ -224,6 +224,7 @@ fn links_of_free_pages_lead_where_inspection_says() {
             "../pieces/species/pork.html#piece-pork-tenderloin",
             "../pictures/pork-loin-lines.svg",
             "#main",
+            "../courses/first.html",
         ]
     );
     let (_, picture) = read.inside(main, "img").next().unwrap();
@@ -239,9 +240,36 @@ fn links_of_free_pages_lead_where_inspection_says() {
     for (href, name) in [
         ("pages/room.html", "Rules of the room"),
         ("pages/about-the-shop.html", "About the shop"),
+        ("courses/first.html", "First"),
         ("checks/index.html", "What is checked"),
         ("pieces/index.html", "Pieces and their names"),
     ] {
         assert!(home.all("a").any(|(_, link)| link.get("href") == Some(href) && link.text == name), "{href}");
     }
+}
+
+/// The course of the demonstration: lessons in their order, each with its guides, what lies ready, what comes off before
+/// a saw runs, and the way to its questions.
+#[test]
+fn a_course_leads_through_its_lessons() {
+    let course = page(&DEMO, "courses/first-six-months.html");
+    let lessons: Vec<usize> = course.with_class("lesson").map(|(at, _)| at).collect();
+    assert_eq!(lessons.len(), 6);
+    let hrefs = |lesson: usize| course.inside(lesson, "a").filter_map(|(_, link)| link.get("href")).collect::<Vec<_>>();
+    assert!(hrefs(lessons[0]).contains(&"../guides/chicken/eight-pieces.html#ask"));
+    let side = hrefs(lessons[2]);
+    let at = |href: &str| side.iter().position(|known| *known == href).unwrap_or_else(|| panic!("{href}: {side:?}"));
+    assert!(at("../guides/pork/side-primals.html") < at("../guides/pork/loin-boneless.html"));
+    assert!(side.contains(&"../bench/pork/loin-boneless.html"));
+    let text = |lesson: usize| course.elements[lesson].text.as_str();
+    assert!(text(lessons[2]).contains("Take off") && text(lessons[2]).contains("band saw"), "{}", text(lessons[2]));
+    assert!(!text(lessons[0]).contains("Take off"));
+    // Portions need the sides, which stand in the same lesson.
+    assert!(!text(lessons[3]).contains("Know first"));
+    let alone =
+        "title: Raw\nlessons:\n  - { name: One, procedures: [salmon/portions-raw] }\n  - { name: Two, procedures: [salmon/sides] }\n";
+    let pages = demo_with(&[("courses/raw.yaml", alone)]);
+    let raw = page(&pages, "courses/raw.html");
+    let (first, _) = raw.with_class("lesson").next().unwrap();
+    assert!(raw.elements[first].text.contains("Know first"), "{}", raw.elements[first].text);
 }

@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::course::CourseCard;
 use super::frame::{Frame, Link};
 use crate::figures::share::Percent;
 use crate::site::views::SearchBox;
@@ -15,6 +16,8 @@ pub struct HomePage {
     pub species: Vec<SpeciesCard>,
     /// All guides; only when they are few enough for one list, else empty.
     pub guides: Vec<GuideRow>,
+    /// Courses.
+    pub courses: Vec<CourseCard>,
     /// The newest revisions, the newest first.
     pub changes: Vec<Change>,
     /// All tables.

@@ -10,6 +10,7 @@ pub mod chain;
 pub mod checks;
 pub mod class_sheet;
 pub mod cold;
+pub mod course;
 pub mod cut_map;
 pub mod downloads;
 pub mod frame;

@@ -38,7 +38,7 @@ pub(in crate::site) fn all(book: &Guidebook) -> Vec<Part> {
 
 /// What a page is about, as far as keeping it goes.
 enum About<'a> {
-    /// What every reader needs first: home, search, pieces, this very matter.
+    /// What every reader needs first: home, courses, search, pieces, this very matter.
     Shell,
     /// A procedure by its position.
     Guide(usize),
@@ -116,6 +116,7 @@ impl Parts {
         let chain = |at: usize| self.chains.get(at).map_or(About::Rest, |species| About::Species(species));
         match page {
             Page::Home
+            | Page::Course(_)
             | Page::Pieces
             | Page::Limits
             | Page::SearchScript(_)

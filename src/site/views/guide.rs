@@ -105,7 +105,8 @@ impl Views<'_> {
         }
     }
 
-    fn need(&self, page: &str, need: &str) -> Link {
+    /// A guide to know first; without a link where the guidebook does not hold it.
+    pub(super) fn need(&self, page: &str, need: &str) -> Link {
         match self.book.procedures.iter().position(|procedure| procedure.id == need) {
             Some(at) => self.guide_link(page, at).unwrap_or_else(|| Link { name: need.to_owned(), href: String::new() }),
             None => Link { name: need.to_owned(), href: String::new() },

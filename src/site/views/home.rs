@@ -36,6 +36,7 @@ impl Views<'_> {
         Ok(HomePage {
             page,
             species: species_of(self.book).into_iter().map(|species| self.card(path, species)).collect(),
+            courses: self.courses(path),
             guides,
             changes: self.changes(path)?,
             tables_href: paths::link(path, paths::TABLES),

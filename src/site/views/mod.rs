@@ -11,6 +11,7 @@ mod checks;
 mod class_sheet;
 mod cold;
 mod control;
+mod course;
 mod cut_map;
 mod dates;
 mod description;
@@ -130,6 +131,7 @@ impl<'a> Views<'a> {
             Page::ColdDrawing(at) => self.cold_drawing(*at),
             Page::Anatomy(species) => self.engine.render("anatomy.html", &self.anatomy(path, species)?),
             Page::SpeciesPieces(species) => self.engine.render("pieces-of-species.html", &self.species_pieces(path, species)?),
+            Page::Course(at) => self.engine.render("course.html", &self.course(path, *at)?),
             Page::Free(at) => self.engine.render("free-page.html", &self.free_page(path, *at)?),
             Page::Checks => self.engine.render("checks.html", &self.checks(path)?),
             Page::Source(at) => self.engine.render("source.html", &self.source(path, *at)?),

@@ -96,8 +96,8 @@ impl UrlMaker for Addresses {
         Some(paths::link_to_piece(paths::HOME, species, piece))
     }
 
-    fn course(&self, _course: &str) -> Option<String> {
-        None
+    fn course(&self, course: &str) -> Option<String> {
+        Some(paths::link(paths::HOME, &paths::course(course)))
     }
 
     fn page(&self, page: &str) -> Option<String> {

@@ -60,8 +60,7 @@ impl Targets for FromPage<'_> {
                 piece.map_or_else(|| self.views.pieces_href(self.page, &species), |piece| self.views.piece_href(self.page, piece))
             }
             Destination::Picture(path) => to(&path),
-            // Courses have no page of their own yet: the words stay, and nothing dead is under them.
-            Destination::Course(_) => return None,
+            Destination::Course(id) => to(&paths::course(&id)),
         })
     }
 

@@ -534,6 +534,17 @@ search-all = Show all { $n }
 search-without-script = Search needs script.
 search-list = All pieces and guides in a list
 
+# Courses
+courses = Courses
+lessons = { $n ->
+    [one] { $n } lesson
+   *[other] { $n } lessons
+}
+class-of = a class of { $n }
+lesson-done = Done
+lesson-next = Next:
+lessons-all-done = Every lesson is done.
+
 # Pieces
 pieces-title = Pieces and their names
 pieces-note = What each piece is called, what it weighs, which step makes it, and what it becomes.
