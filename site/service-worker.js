@@ -1,36 +1,39 @@
-const site = { edition: "f18fd3935ede", all: true, revisions: "offline/revisions.json", offline: "offline/index.html", shell: [
+const site = { edition: "6a6aeb27819a", all: true, revisions: "offline/revisions.json", offline: "offline/index.html", shell: [
 ["assets/bench-clock.383dbca69b.js","1899ed66275c",3978],
 ["assets/bench-device.64689699cd.js","7b3f59b5bc3b",3647],
 ["assets/bench-place.f82c1f2e79.js","ba44df45a882",3128],
 ["assets/bench.eb6e3a43d7.js","a696b4b13cda",11434],
 ["assets/card.10fdd9a928.js","b5b47f4ee867",1966],
+["assets/course.eeeee89976.js","ddf2f17cb79b",1670],
 ["assets/guide-apart.19c635151c.css","350799a5cdba",1409],
 ["assets/guide-below.0db5da9176.css","f9c5f1a11602",5069],
 ["assets/icon-192.32cf894577.png","0ff64fad2101",2205],
 ["assets/icon-512.3e0eccd7b4.png","6ff2df9e6034",5616],
 ["assets/icon.0d399125f4.svg","91ac01727e13",188],
-["assets/offline-page.cd60b36197.js","954e21742e58",4778],
+["assets/offline-page.693b77f159.js","6d30bcea1c1f",4898],
 ["assets/offline.05b8a7e373.js","593b15726243",6842],
 ["assets/print.78d9316c34.js","93d207400861",361],
 ["assets/room.c530bfac97.js","0e921f1c89ec",11676],
 ["assets/search-box.41b04e97ca.js","e3dd338d8093",9818],
 ["assets/search.605ab064b8.js","3961d09839f1",15737],
 ["assets/weight.0eedcc5c4c.js","81dc64e124bf",4135],
-["index.html","fd79bc6165e1",20206],
-["limits/index.html","c42d1b91c8f2",35642],
-["offline/index.html","62de0a29bdaa",10400],
+["courses/first-six-months.html","fdfd94546d15",22115],
+["index.html","7b4b92dbd892",20932],
+["limits/index.html","2ad3c373a367",35723],
+["offline/index.html","e60470b2ae12",10481],
 ["offline/revisions.json","310d93624b20",3248],
-["pieces/index.html","ac95b8b55f68",45889],
-["search/search-index.8393f5db30.js","4ddf6f3ba090",41434],
+["pieces/index.html","94549ca5fa27",45970],
+["search/search-index.704d4d6a0e.js","0e719d1cc1dd",41658],
 ["site.webmanifest","85ae618e65ac",683]
 ], parts: [
-{ id: "species/beef", list: ["offline/species/beef.json","a02dedf9a25b",1498], bytes: 589777 },
-{ id: "species/chicken", list: ["offline/species/chicken.json","178187645f4f",1494], bytes: 389667 },
-{ id: "species/lamb", list: ["offline/species/lamb.json","0f8bba6a9c38",1414], bytes: 482680 },
-{ id: "species/pork", list: ["offline/species/pork.json","7391d6453570",2429], bytes: 915114 },
-{ id: "species/salmon", list: ["offline/species/salmon.json","0368de3e1558",2216], bytes: 606853 },
-{ id: "species/venison", list: ["offline/species/venison.json","feaf9857317e",1511], bytes: 448612 },
-{ id: "rest", list: ["offline/rest.json","33503899fb94",143], bytes: 150771 }
+{ id: "species/beef", list: ["offline/species/beef.json","c3fd76290577",1587], bytes: 618651 },
+{ id: "species/chicken", list: ["offline/species/chicken.json","b35ce46e2ddd",1589], bytes: 412193 },
+{ id: "species/lamb", list: ["offline/species/lamb.json","0d41ca0cf1ab",1503], bytes: 508905 },
+{ id: "species/pork", list: ["offline/species/pork.json","1b1d308d3fbe",2518], bytes: 955006 },
+{ id: "species/salmon", list: ["offline/species/salmon.json","f3f4ccc9308b",2309], bytes: 634884 },
+{ id: "species/venison", list: ["offline/species/venison.json","15da560a842a",1606], bytes: 474502 },
+{ id: "courses/first-six-months", list: ["offline/courses/first-six-months.json","cdf6f4d10529",7708], bytes: 2665578 },
+{ id: "rest", list: ["offline/rest.json","5d72892c2459",143], bytes: 151364 }
 ] };
 // Keeps the site on a device. `site` stands above: the edition, the files that every reader keeps, and the parts, each
 // with a list of its files. A file is [path, mark, bytes]; the mark is the beginning of its SHA-256 digest.

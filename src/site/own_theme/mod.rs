@@ -47,9 +47,15 @@ pub fn findings(checked: &Checked<Guidebook>) -> Vec<Finding> {
 /// What shows only on pages: each mistake once, at the first page that has it.
 fn on_pages(checked: &Checked<Guidebook>, theme: &Theme, engine: Engine) -> Vec<ThemeError> {
     let site = Site::with(checked, engine.guarded());
-    let pages: Vec<String> = site.pages().into_iter().filter(|path| path.ends_with(".html")).collect();
-    let told: Vec<(String, ThemeError)> =
-        pages.into_par_iter().filter_map(|path| site.render(&path).err().map(|error| (path, error))).collect();
+    let closing = site.closing();
+    // A page that lists what all others came to fails with any of them, so it is tried alone once they are sound.
+    let (last, pages): (Vec<String>, Vec<String>) =
+        site.pages().into_iter().filter(|path| path.ends_with(".html")).partition(|path| closing.contains(path));
+    let tried = |path: String| site.render(&path).err().map(|error| (path, error));
+    let mut told: Vec<(String, ThemeError)> = pages.into_par_iter().filter_map(tried).collect();
+    if told.is_empty() {
+        told.extend(last.into_iter().filter_map(tried));
+    }
     let mut once: Vec<(ThemeError, String, usize)> = Vec::new();
     for (path, error) in told.into_iter().map(|(path, error)| (path, blamed(error, theme))) {
         // What the guard tells names a step and a caution; of one template one such message is enough.

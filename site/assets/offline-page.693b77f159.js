@@ -74,7 +74,8 @@
   if (location.protocol === 'file:') return say(said.folder);
   if (!workers || !offline) return say(window.isSecureContext ? said.unable : said.insecure);
   workers.addEventListener('message', function (event) {
-    if (event.data.total) say(fill(said.keeping, { done: size(event.data.keeping), total: size(event.data.total) }));
+    // A newer edition is brought in silence: what is kept is whole all the while.
+    if (event.data.total && (!shown.shell || busy === 'keep')) say(fill(said.keeping, { done: size(event.data.keeping), total: size(event.data.total) }));
     if (event.data.trouble) trouble(event.data);
     if (event.data.kept && active && !busy) ask({ ask: 'kept' });
   });
