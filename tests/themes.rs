@@ -154,11 +154,15 @@ fn the_second_theme_shows_the_same_pages() {
     let body = |site: &Site<'_>, path: &str| {
         let page = String::from_utf8(site.render(path).unwrap()).unwrap();
         let (head, body) = page.split_once("</head>").unwrap();
-        let marks: Vec<&str> = body.split(".css\"").flat_map(|part| part.rsplit('.').next()).filter(|mark| mark.len() == 10).collect();
-        (head.to_owned(), marks.iter().fold(body.to_owned(), |body, mark| body.replace(mark, "")))
+        let parts: Vec<&str> = body.split(".css").collect();
+        let (last, linked) = parts.split_last().unwrap();
+        // The mark of a style file is ten digits before its ending.
+        let unmarked: Vec<&str> = linked.iter().map(|part| part.get(..part.len().saturating_sub(10)).unwrap_or(part)).collect();
+        (head.to_owned(), format!("{}{last}", unmarked.concat()))
     };
     let mut seen = 0;
-    for path in paper.pages().iter().filter(|path| path.ends_with(".html")) {
+    // The page of what is kept names the size of all files, styles among them.
+    for path in paper.pages().iter().filter(|path| path.ends_with(".html") && !path.starts_with("offline/")) {
         let ((one, same), (other, again)) = (body(&paper, path), body(&steel, path));
         assert!(one != other && other.contains("@media screen{:root{color-scheme:dark;"), "{path}");
         assert_eq!(same, again, "{path}");

@@ -10,7 +10,7 @@ use super::markup::{Markup, Tag, words};
 use crate::site::theme_error::{ThemeError, Wrong};
 
 /// Templates of views to work from: they must show the instruction of every step. Others may, and then with its cautions.
-const INSTRUCTS: &[&str] = &["guide.html", "bench.html"];
+const INSTRUCTS: &[&str] = &["guide.html", "bench.html", "room.html", "card.html"];
 
 /// Looks through a page that was made by `template` from `context`.
 pub(in crate::site) fn look(template: &str, context: &impl Serialize, html: &str) -> Result<(), ThemeError> {
