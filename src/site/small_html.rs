@@ -5,6 +5,8 @@
 //! stands in `pre`, `style`, `script` and `textarea` is kept as it is. The rules are those of the HTML standard (WHATWG,
 //! living standard, section 13.1.2.4, optional tags, and 13.1.2.3, attributes).
 
+use std::borrow::Cow;
+
 /// Elements whose content is kept as it is.
 const KEPT: &[&str] = &["pre", "style", "script", "textarea"];
 
@@ -107,7 +109,9 @@ pub(super) fn small(html: &str) -> String {
     let mut out = String::with_capacity(html.len());
     for (at, token) in tokens.iter().enumerate() {
         match *token {
-            Token::Text(text) => out.push_str(text),
+            // What is kept as it is stands behind its start tag.
+            Token::Text(text) if kept(at.checked_sub(1).and_then(|before| tokens.get(before))) => out.push_str(text),
+            Token::Text(text) => out.push_str(&plain(text)),
             Token::Start(_, tag) => start(tag, &mut out),
             Token::End(name, tag) => {
                 if !may_go(name, tokens.get(at + 1)) {
@@ -172,11 +176,10 @@ fn without_idle_space(tokens: Vec<Token<'_>>) -> Vec<Token<'_>> {
         Some(Token::Text(_)) => false,
         None => true,
     };
-    let kept_inside = |token: Option<&Token<'_>>| matches!(token, Some(Token::Start(name, _)) if KEPT.contains(name));
     let idle = |at: usize, text: &str| {
         let before = at.checked_sub(1).and_then(|before| tokens.get(before));
         let blank = text.contains('\n') && text.chars().all(|character| matches!(character, ' ' | '\n' | '\t'));
-        blank && !kept_inside(before) && (beside_block(before) || beside_block(tokens.get(at + 1)))
+        blank && !kept(before) && (beside_block(before) || beside_block(tokens.get(at + 1)))
     };
     tokens
         .iter()
@@ -184,6 +187,19 @@ fn without_idle_space(tokens: Vec<Token<'_>>) -> Vec<Token<'_>> {
         .filter(|(at, token)| !matches!(token, Token::Text(text) if idle(*at, text)))
         .map(|(_, token)| *token)
         .collect()
+}
+
+/// True for the start of an element whose content is kept as it is.
+fn kept(token: Option<&Token<'_>>) -> bool {
+    matches!(token, Some(Token::Start(name, _)) if KEPT.contains(name))
+}
+
+/// With the signs themselves in place of references that nothing needs in a text or between double quotes.
+fn plain(text: &str) -> Cow<'_, str> {
+    if !text.contains("&#39;") && !text.contains("&nbsp;") {
+        return Cow::Borrowed(text);
+    }
+    Cow::Owned(text.replace("&#39;", "'").replace("&nbsp;", "\u{a0}"))
 }
 
 /// True when the end tag of this element may be left out before what follows.
@@ -215,15 +231,16 @@ fn start(tag: &str, out: &mut String) {
             rest = after;
             continue;
         };
-        let plain = |character: char| character.is_ascii_alphanumeric() || matches!(character, '#' | '.' | '_' | '%' | '-' | '/');
+        let value = plain(value);
+        let safe = |character: char| character.is_ascii_alphanumeric() || matches!(character, '#' | '.' | '_' | '%' | '-' | '/');
         // A slash before the end of a tag must not fall to the value.
-        let free = !value.is_empty() && !value.ends_with('/') && value.chars().all(plain) && after.starts_with([' ', '>']);
+        let free = !value.is_empty() && !value.ends_with('/') && value.chars().all(safe) && after.starts_with([' ', '>']);
         out.push('=');
         if free {
-            out.push_str(value);
+            out.push_str(&value);
         } else {
             out.push('"');
-            out.push_str(value);
+            out.push_str(&value);
             out.push('"');
         }
         rest = after;
@@ -245,6 +262,15 @@ mod tests {
             "<!doctype html>\n<html lang=en><head><title>a b</title></head><body><main id=main><dl class=\"a b\"><div><dt>x<dd>y</div></dl>\
              <ul><li><p>one<li>two</ul><table><thead><tr><th>h<tbody><tr><td>1<td></table></main>"
         );
+    }
+
+    #[test]
+    fn signs_stand_for_themselves_where_they_may() {
+        assert_eq!(
+            small("<a title=\"it&#39;s &quot;x&quot;\">5&nbsp;% &amp; &#39;a&#39;</a>"),
+            "<a title=\"it's &quot;x&quot;\">5\u{a0}% &amp; 'a'</a>"
+        );
+        assert_eq!(small("<pre>&#39;</pre>"), "<pre>&#39;</pre>");
     }
 
     #[test]

@@ -70,7 +70,7 @@ impl Look {
 
     /// All style files of the theme that such a page uses, in their order.
     pub(super) fn all_files(self) -> impl Iterator<Item = &'static str> {
-        self.files().iter().chain(self.later()).copied()
+        self.files().iter().chain(self.later()).chain(&[STATE_STYLE]).copied()
     }
 
     /// The style files of the theme that such a page carries, in their order.
@@ -120,11 +120,29 @@ pub(super) struct Linked {
     pub(super) media: String,
 }
 
+/// The style of the band that tells the state of a guide that is not in force.
+const STATE_STYLE: &str = "styles/state.css";
+
+/// A text of style with its digest.
+#[derive(Debug, Clone)]
+struct Text {
+    text: String,
+    digested: Digested,
+}
+
+impl Text {
+    fn new(text: String) -> Self {
+        Self { digested: Digested::of(&text), text }
+    }
+}
+
 /// A style as pages carry it.
 #[derive(Debug, Clone)]
 pub(super) struct Style {
-    text: String,
-    digested: Digested,
+    /// Of pages that show no state.
+    plain: Text,
+    /// Of pages that show one.
+    stated: Text,
     /// Rules for paper, wide screens and the colours of a system, which no phone waits for.
     pub(super) apart: Option<Linked>,
     /// Rules for what comes far below.
@@ -149,16 +167,19 @@ impl Style {
                 later = Some(Linked { path: kept(assets, &format!("{}-below.css", look.apart()), below), media: String::new() });
             }
         }
-        Ok(Self { digested: Digested::of(&text), text, apart: beside, later })
+        let stated = joined(theme, &[STATE_STYLE])? + &text;
+        Ok(Self { plain: Text::new(text), stated: Text::new(stated), apart: beside, later })
     }
 
-    /// The style with a few rules of one page behind it, and its source expressions in the policy of that page.
-    pub(super) fn with(&self, own: &str) -> (String, String) {
-        let mut source = self.digested.source(own);
+    /// The style with a few rules of one page behind it, and its source expressions in the policy of that page. `stated`
+    /// is true for a page that shows the state of its guide.
+    pub(super) fn with(&self, own: &str, stated: bool) -> (String, String) {
+        let Text { text, digested } = if stated { &self.stated } else { &self.plain };
+        let mut source = digested.source(own);
         if self.apart.is_some() || self.later.is_some() {
             source.push_str(" 'self'");
         }
-        (format!("{}{own}", self.text), source)
+        (format!("{text}{own}"), source)
     }
 }
 

@@ -57,7 +57,7 @@ impl Views<'_> {
             own_style.push('}');
         }
         let look = self.engine.style(about.look)?;
-        let (style, source) = look.with(&own_style);
+        let (style, source) = look.with(&own_style, !state.is_empty());
         let link = |name: &str| self.engine.assets.get(name).map(|(path, _)| paths::link(about.path, path));
         Ok(Frame {
             language: self.book.language.value().cloned().unwrap_or_else(|| "en".to_owned()),
