@@ -13,7 +13,7 @@ pub struct Frame {
     pub canonical: String,
     /// The same content for machines, as a link; empty when there is none.
     pub data: String,
-    /// The link to the manifest for home screens.
+    /// The link to the manifest for home screens; empty where the script that keeps the site sets it.
     pub manifest: String,
     /// The link to what changed as a feed; empty but on the home page of a site whose address is known.
     pub feed: String,

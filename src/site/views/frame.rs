@@ -63,7 +63,8 @@ impl Views<'_> {
             language: self.book.language.value().cloned().unwrap_or_else(|| "en".to_owned()),
             canonical: self.absolute(about.path).unwrap_or_default(),
             data: about.data.map_or_else(String::new, |data| paths::link(about.path, &data)),
-            manifest: paths::link(about.path, paths::MANIFEST),
+            // A guide has no byte to spare: there the script that keeps the site sets the link.
+            manifest: if about.look == Look::Guide { String::new() } else { paths::link(about.path, paths::MANIFEST) },
             feed: self.absolute(paths::FEED).filter(|_| about.path == paths::HOME).map_or_else(String::new, |_| paths::FEED.to_owned()),
             title: about.title,
             description,
