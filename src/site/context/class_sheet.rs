@@ -95,6 +95,8 @@ pub struct ClassSheet {
 pub struct WeighRow {
     /// The piece; empty for the sum of a use.
     pub name: String,
+    /// True for a piece whose name says what it is for.
+    pub named_by_use: bool,
     /// What becomes of it.
     pub kind: Kind,
     /// Percent of the start.

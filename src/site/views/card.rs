@@ -153,7 +153,8 @@ impl Views<'_> {
         let date = revision.date.value().map_or_else(|| Ok(String::new()), |date| self.date(*date))?;
         let number = i64::from(revision.number.value().copied().unwrap_or(0));
         let arguments = [("id", procedure.id.as_str().into()), ("number", number.into()), ("date", date.into())];
-        self.engine.words.with("strip-sheet", &arguments)
+        let word = if self.mark(procedure).is_empty() { "strip-sheet" } else { "strip-sheet-other" };
+        self.engine.words.with(word, &arguments)
     }
 
     /// What stands large on every sheet of a guide that is not in force.

@@ -138,7 +138,7 @@ impl Views<'_> {
                 // A tub that is called what it is for is not named twice.
                 let word = self.engine.words.plain(&format!("use-{}", output.kind.id())).unwrap_or_default();
                 Some(CardOutput {
-                    name: if name.to_lowercase() == word { String::new() } else { name },
+                    name: if says_the_same(&name, word) { String::new() } else { name },
                     kind: output.kind,
                     to_step: output.to_step,
                     typical: output.of_start.typical.clone(),
@@ -199,6 +199,12 @@ fn stays_on_the_board(outputs: &[Output]) -> Option<usize> {
     let onward = outputs.iter().enumerate().filter(|(_, output)| output.kind == Kind::Onward);
     let heaviest = onward.max_by(|(_, one), (_, other)| one.typical.total_cmp(&other.typical)).map(|(at, _)| at);
     heaviest.filter(|_| outputs.iter().filter(|output| output.kind != Kind::Loss).count() > 1)
+}
+
+/// True for a piece that is called what it is for: `Bones` for bone.
+pub(super) fn says_the_same(name: &str, word: &str) -> bool {
+    let name = name.to_lowercase();
+    name == word || name.strip_suffix('s') == Some(word)
 }
 
 /// A line in pieces that are short enough.

@@ -1,9 +1,11 @@
 //! The class sheet of a guide: what to wear, a table to weigh into, what can hurt, questions without their answers.
 
+use super::card_steps::says_the_same;
 use super::control::text;
 use super::frame::{About, paints};
 use super::{Views, gone};
 use crate::analysis::cold_limits::{self, SetBy};
+use crate::figures::share::Percent;
 use crate::figures::type_measure::{Face, Setting, lines, width};
 use crate::figures::{Kind, duration};
 use crate::model::Procedure;
@@ -111,8 +113,10 @@ impl Views<'_> {
         let mut rows = Vec::new();
         let Some((yields, _)) = self.yields(path, at) else { return rows };
         for group in yields.table.groups.iter().filter(|group| group.kind != Kind::Loss) {
-            let row = |name: &str, share: &crate::figures::share::Percent| WeighRow {
+            let word = self.engine.words.plain(&format!("use-{}", group.kind.id())).unwrap_or_default();
+            let row = |name: &str, share: &Percent| WeighRow {
                 name: name.to_owned(),
+                named_by_use: says_the_same(name, word),
                 kind: group.kind,
                 low: share.low.clone(),
                 typical: share.typical.clone(),
@@ -197,8 +201,14 @@ impl Views<'_> {
                 for (signal, item) in items {
                     let signal = width(self.engine.words.plain(&format!("signal-{signal}"))?, Face::Bold, SIZE);
                     let set = Setting::new(SHEET, SIZE).mark(22.0 + signal).run(&item.name, Face::Bold);
-                    let steps = item.steps.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ");
-                    let set = set.run(&item.avoid, Face::Regular).run("Steps ", Face::Regular).run(&steps, Face::Regular);
+                    let which = if item.every_step {
+                        self.engine.words.plain("every-step")?.to_owned()
+                    } else {
+                        let steps = item.steps.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ");
+                        let count = i64::try_from(item.steps.len()).unwrap_or(i64::MAX);
+                        self.engine.words.with("in-steps", &[("n", count.into()), ("steps", steps.into())])?
+                    };
+                    let set = set.run(&item.avoid, Face::Regular).run(&which, Face::Regular);
                     height += set.lines() as f64 * LINE + 3.0;
                 }
                 height

@@ -49,7 +49,10 @@ impl Views<'_> {
         };
         let mut own_style = String::new();
         if !strip.is_empty() {
-            own_style = format!(":root{{--card:{}", css_string(&strip));
+            // A margin of large letters has room for the short line alone.
+            let short = about.procedure.filter(|_| matches!(about.look, Look::Card | Look::ClassSheet));
+            let on_paper = short.map_or_else(|| Ok(strip.clone()), |procedure| self.sheet_strip(procedure))?;
+            own_style = format!(":root{{--card:{}", css_string(&on_paper));
             if !state.is_empty() {
                 let mark = self.engine.words.plain(if state == "draft" { "mark-draft" } else { "mark-withdrawn" })?;
                 own_style.push_str(&format!(";--state:{}", css_string(mark)));
