@@ -36,13 +36,18 @@ test("two taps lead from every guide to the source of a limit, at 360 px, with s
   await close();
 });
 
-test("one tap leads from a guide to the shop's own limit, with who watches and what is done", async () => {
+test("two taps lead from a guide to the shop's own limit, with who watches and what is done", async () => {
   const { page, close } = await open(browser);
-  await page.goto(`${folder}guides/pork/loin-boneless.html`);
-  await page.locator("a[href$='limits/index.html#own-time-out']").tap();
-  const card = page.locator("#own-time-out");
-  assert.ok(await onScreen(card));
-  for (const words of ["30 minutes", "Watched by", "If missed"]) assert.ok((await card.textContent()).includes(words), words);
+  for (const way of ["main a[href*='limits/index.html#product-']", "main a[href*='/cold/']"]) {
+    await page.goto(`${folder}guides/pork/loin-boneless.html`);
+    await page.locator(way).first().tap();
+    await page.waitForURL(/limits|cold/);
+    await page.locator("a[href$='#own-time-out']").first().tap();
+    await page.waitForURL(/#own-time-out/);
+    const card = page.locator("#own-time-out");
+    assert.ok(await onScreen(card));
+    for (const words of ["30 minutes", "Watched by", "If missed"]) assert.ok((await card.textContent()).includes(words), words);
+  }
   await close();
 });
 
@@ -64,15 +69,20 @@ test("the cold clock is drawn at full size on a phone, and its table shows what 
   await close();
 });
 
-test("a step leads to the part that it looks for, and the part back to the step", async () => {
-  const { page, close } = await open(browser);
+test("a step leads to the parts that it looks for, and a part back to the step", async () => {
+  const { page, close } = await open(browser, { script: false });
   await page.goto(`${folder}guides/pork/loin-boneless.html`);
-  const step = page.locator("#step-tenderloin-out");
-  await step.locator("summary", { hasText: "Anatomy" }).tap();
-  await step.locator("a[href$='anatomy/pork.html#part-finger-bones']").tap();
+  await page.locator("#step-tenderloin-out summary", { hasText: "Anatomy" }).tap();
+  await page.locator("#step-tenderloin-out a[href$='anatomy/pork.html']").tap();
+  await page.waitForURL(/anatomy/);
+  await page.goto(`${folder}bench/pork/loin-boneless.html#step-tenderloin-out`);
+  await page.locator("#step-tenderloin-out summary", { hasText: "Anatomy" }).tap();
+  await page.locator("#step-tenderloin-out a[href$='anatomy/pork.html#part-finger-bones']").tap();
+  await page.waitForURL(/#part-/);
   const part = page.locator("#part-finger-bones");
   assert.ok(await onScreen(part), "the part is on the screen");
   await part.locator("a[href$='loin-boneless.html#step-tenderloin-out']").tap();
+  await page.waitForURL(/#step-/);
   assert.ok(await onScreen(page.locator("#step-tenderloin-out")), "the step is on the screen");
   await close();
 });
