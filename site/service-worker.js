@@ -1,4 +1,4 @@
-const site = { edition: "6a6aeb27819a", all: true, revisions: "offline/revisions.json", offline: "offline/index.html", shell: [
+const site = { edition: "be3922d95580", all: true, revisions: "offline/revisions.json", offline: "offline/index.html", shell: [
 ["assets/bench-clock.383dbca69b.js","1899ed66275c",3978],
 ["assets/bench-device.64689699cd.js","7b3f59b5bc3b",3647],
 ["assets/bench-place.f82c1f2e79.js","ba44df45a882",3128],
@@ -11,29 +11,29 @@ const site = { edition: "6a6aeb27819a", all: true, revisions: "offline/revisions
 ["assets/icon-512.3e0eccd7b4.png","6ff2df9e6034",5616],
 ["assets/icon.0d399125f4.svg","91ac01727e13",188],
 ["assets/offline-page.693b77f159.js","6d30bcea1c1f",4898],
-["assets/offline.05b8a7e373.js","593b15726243",6842],
+["assets/offline.0215adce79.js","c2b638e14729",7135],
 ["assets/print.78d9316c34.js","93d207400861",361],
-["assets/room.c530bfac97.js","0e921f1c89ec",11676],
+["assets/room.e66f1c6f03.js","5b561482e17a",11778],
 ["assets/search-box.41b04e97ca.js","e3dd338d8093",9818],
 ["assets/search.605ab064b8.js","3961d09839f1",15737],
 ["assets/weight.0eedcc5c4c.js","81dc64e124bf",4135],
-["courses/first-six-months.html","fdfd94546d15",22115],
-["index.html","7b4b92dbd892",20932],
-["limits/index.html","2ad3c373a367",35723],
-["offline/index.html","e60470b2ae12",10481],
+["courses/first-six-months.html","22ef040cc123",21892],
+["index.html","6a7d7386dfae",20709],
+["limits/index.html","066fa4c256ca",34646],
+["offline/index.html","c3f9e80258a1",10258],
 ["offline/revisions.json","310d93624b20",3248],
-["pieces/index.html","94549ca5fa27",45970],
-["search/search-index.704d4d6a0e.js","0e719d1cc1dd",41658],
+["pieces/index.html","223ca611edc6",45747],
+["search/search-index.7776b75953.js","0fe83f23e2f9",41650],
 ["site.webmanifest","85ae618e65ac",683]
 ], parts: [
-{ id: "species/beef", list: ["offline/species/beef.json","c3fd76290577",1587], bytes: 618651 },
-{ id: "species/chicken", list: ["offline/species/chicken.json","b35ce46e2ddd",1589], bytes: 412193 },
-{ id: "species/lamb", list: ["offline/species/lamb.json","0d41ca0cf1ab",1503], bytes: 508905 },
-{ id: "species/pork", list: ["offline/species/pork.json","1b1d308d3fbe",2518], bytes: 955006 },
-{ id: "species/salmon", list: ["offline/species/salmon.json","f3f4ccc9308b",2309], bytes: 634884 },
-{ id: "species/venison", list: ["offline/species/venison.json","15da560a842a",1606], bytes: 474502 },
-{ id: "courses/first-six-months", list: ["offline/courses/first-six-months.json","cdf6f4d10529",7708], bytes: 2665578 },
-{ id: "rest", list: ["offline/rest.json","5d72892c2459",143], bytes: 151364 }
+{ id: "species/beef", list: ["offline/species/beef.json","f191ee68f6fa",1587], bytes: 614372 },
+{ id: "species/chicken", list: ["offline/species/chicken.json","e1f7e31d2549",1589], bytes: 407993 },
+{ id: "species/lamb", list: ["offline/species/lamb.json","ec2b76cb20e3",1503], bytes: 504822 },
+{ id: "species/pork", list: ["offline/species/pork.json","cc5c996efbaf",2518], bytes: 949052 },
+{ id: "species/salmon", list: ["offline/species/salmon.json","cabcff38694d",2309], bytes: 629135 },
+{ id: "species/venison", list: ["offline/species/venison.json","2fe0ef3064e4",1606], bytes: 470467 },
+{ id: "courses/first-six-months", list: ["offline/courses/first-six-months.json","37116a5d5f20",7708], bytes: 2650433 },
+{ id: "rest", list: ["offline/rest.json","8f3c469be07c",143], bytes: 150695 }
 ] };
 // Keeps the site on a device. `site` stands above: the edition, the files that every reader keeps, and the parts, each
 // with a list of its files. A file is [path, mark, bytes]; the mark is the beginning of its SHA-256 digest.

@@ -69,6 +69,14 @@
     box.appendChild(buttons);
   }
 
+  // Pages that are short of room leave the link to the manifest to this script.
+  if (!document.querySelector('link[rel=manifest]')) {
+    var manifest = make('link');
+    manifest.rel = 'manifest';
+    manifest.href = root + 'site.webmanifest';
+    document.head.appendChild(manifest);
+  }
+
   function watch(worker) { if (worker) worker.addEventListener('statechange', function () { if (worker.state === 'installed') look(); }); }
 
   // Browsers ask the network for a file to save, whatever is kept; so it is given from what is kept, under its own name.

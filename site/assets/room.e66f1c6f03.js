@@ -184,8 +184,8 @@
   var later = 0;
   function resized() { clearTimeout(later); later = setTimeout(arrange, 120); }
   window.addEventListener('resize', resized);
-  // Letters can grow without the window: then the bar grows too.
-  if (window.ResizeObserver) new ResizeObserver(resized).observe(moves);
+  // Letters can grow without the window, and a notice can stand above the picture: then the bar grows, or the room shrinks.
+  if (window.ResizeObserver) [moves, page].forEach(function (part) { new ResizeObserver(resized).observe(part); });
 
   page.querySelectorAll('.choose,.keys').forEach(function (part) { part.hidden = false; });
   page.querySelector('.full').hidden = !document.fullscreenEnabled;
