@@ -83,8 +83,8 @@ pub(crate) fn guidebook(count: usize) -> BTreeMap<String, Vec<u8>> {
     let mut files = BTreeMap::new();
     let mut cuts: BTreeMap<&str, Vec<Cut>> = BTreeMap::new();
     let mut open: Vec<Start> = Vec::new();
-    for made in 0..count {
-        let start = open.pop().unwrap_or_else(|| first(&places, &series[made], &mut random));
+    for (made, name) in series.iter().enumerate().take(count) {
+        let start = open.pop().unwrap_or_else(|| first(&places, name, &mut random));
         let place = &places[start.place];
         let room = count - made - 1 - open.len();
         let Guide { path, text, drawing, cuts: own, onward } = written(&start, place, room, &mut random);

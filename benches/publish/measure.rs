@@ -121,8 +121,8 @@ struct Edit {
 
 impl Edit {
     fn make(book: &Path) -> Self {
-        let texts = walk(book).into_iter().filter_map(|path| fs::read_to_string(&path).ok().map(|text| (path, text)));
-        let (guide, before) = texts.filter(|(_, text)| text.contains("\nsteps:\n")).last().unwrap();
+        let mut texts = walk(book).into_iter().filter_map(|path| fs::read_to_string(&path).ok().map(|text| (path, text)));
+        let (guide, before) = texts.rfind(|(_, text)| text.contains("\nsteps:\n")).unwrap();
         let after = before.replacen("      Wipe the board", "      Dry the board", 1).replacen("The other hand", "Your other hand", 1);
         assert_ne!(before, after, "an edit changes something");
         fs::write(&guide, after).unwrap();

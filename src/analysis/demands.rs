@@ -174,8 +174,7 @@ impl<'a> Demands<'a> {
         owed.never = bans.iter().map(|(_, ban)| *ban).collect();
         for (choice, demand) in wear {
             let own = |tool: &str| demand.because == Because::Tool(tool);
-            let together: Vec<_> =
-                bans.iter().filter(|(at, (_, tool))| choice != Some(*at) || own(tool)).map(|(_, ban)| *ban).collect();
+            let together: Vec<_> = bans.iter().filter(|(at, (_, tool))| choice != Some(*at) || own(tool)).map(|(_, ban)| *ban).collect();
             if let Some(forbidden_by) = against(&demand.what, &together) {
                 owed.contradictions.push(Contradiction { demand: demand.clone(), forbidden_by });
             } else if against(&demand.what, &owed.never).is_some() {

@@ -169,7 +169,9 @@ mod tests {
     /// stands beside it in print, 40 °F is 4.4 °C, −20 °C is −4 °F.
     #[test]
     fn a_limit_is_shown_in_the_other_scale() {
-        for (written, other) in [("5 °C", "41 °F"), ("7 °C", "44.6 °F"), ("40 °F", "4.4 °C"), ("180 °F", "82.2 °C"), ("-20 °C", "\u{2212}4 °F")] {
+        for (written, other) in
+            [("5 °C", "41 °F"), ("7 °C", "44.6 °F"), ("40 °F", "4.4 °C"), ("180 °F", "82.2 °C"), ("-20 °C", "\u{2212}4 °F")]
+        {
             assert_eq!(other_scale(parse::temperature(written).unwrap().low), other.replace(' ', "\u{a0}"), "{written}");
         }
     }

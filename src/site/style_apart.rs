@@ -43,7 +43,7 @@ fn later(rule: &str) -> Vec<&str> {
     }
     let queries: Vec<&str> = head.strip_prefix("@media").unwrap_or("").split(',').map(str::trim).collect();
     let other = |query: &&str| *query == "print" || query.starts_with("(min-width:") || query.starts_with("(forced-colors:");
-    if queries.iter().all(|query| other(&query)) { queries } else { Vec::new() }
+    if queries.iter().all(other) { queries } else { Vec::new() }
 }
 
 /// The rules of a style, one after the other, each with the braces inside it.

@@ -43,8 +43,11 @@ fn ends_before(open: &str, begins: &str) -> bool {
         "tr" => ["tr", "tbody", "tfoot"].contains(&begins),
         "thead" | "tbody" => ["tbody", "tfoot"].contains(&begins),
         "p" => {
-            ["div", "dl", "ol", "ul", "p", "h1", "h2", "h3", "h4", "section", "details", "figure", "table", "form", "nav", "aside", "pre", "hr"]
-                .contains(&begins)
+            [
+                "div", "dl", "ol", "ul", "p", "h1", "h2", "h3", "h4", "section", "details", "figure", "table", "form", "nav", "aside",
+                "pre", "hr",
+            ]
+            .contains(&begins)
                 || ["li", "dt", "dd", "td", "th", "tr"].contains(&begins)
         }
         _ => false,

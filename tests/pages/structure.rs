@@ -147,7 +147,9 @@ fn the_policy_names_every_inlined_style_and_allows_nothing_else() {
         let styles = expected.join(" ");
         assert_eq!(
             *policy,
-            format!("default-src 'none'; img-src 'self' data:; style-src {styles}; script-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'none'"),
+            format!(
+                "default-src 'none'; img-src 'self' data:; style-src {styles}; script-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'none'"
+            ),
             "{path}"
         );
     }

@@ -88,7 +88,9 @@ steps:
     /// Whoever takes the band saw is bare-handed at the knife, whatever else could have been taken.
     #[test]
     fn a_choice_must_fit_the_other_tools() {
-        for tools in ["boning-knife, { any-of: [hand-saw, band-saw] }", "{ any-of: [boning-knife, cleaver] }, { any-of: [mincer, band-saw] }"] {
+        for tools in
+            ["boning-knife, { any-of: [hand-saw, band-saw] }", "{ any-of: [boning-knife, cleaver] }, { any-of: [mincer, band-saw] }"]
+        {
             pork(&format!(
                 "    wear: [eye-protection]
     tools: [{tools}]

@@ -42,8 +42,8 @@ fn cut(text: &str) -> String {
     // Room is left for the ellipsis, so that one rule serves both ways of cutting.
     let end = text.char_indices().nth(MOST - 1).map_or(text.len(), |(at, _)| at);
     let Some(room) = text.get(..end) else { return String::new() };
-    let sentence = room.match_indices(['.', '!', '?']).map(|(at, mark)| at + mark.len());
-    let whole = sentence.filter(|at| text.get(*at..).is_some_and(|rest| rest.starts_with(' '))).last();
+    let mut sentence = room.match_indices(['.', '!', '?']).map(|(at, mark)| at + mark.len());
+    let whole = sentence.rfind(|at| text.get(*at..).is_some_and(|rest| rest.starts_with(' ')));
     if let Some(sentences) = whole.filter(|at| *at >= MOST / 2).and_then(|at| room.get(..at)) {
         return sentences.to_owned();
     }
