@@ -1,4 +1,4 @@
-const site = { edition: "be3922d95580", all: true, revisions: "offline/revisions.json", offline: "offline/index.html", shell: [
+const site = { edition: "29dbd6b199db", all: true, revisions: "offline/revisions.json", offline: "offline/index.html", shell: [
 ["assets/bench-clock.383dbca69b.js","1899ed66275c",3978],
 ["assets/bench-device.64689699cd.js","7b3f59b5bc3b",3647],
 ["assets/bench-place.f82c1f2e79.js","ba44df45a882",3128],
@@ -11,29 +11,29 @@ const site = { edition: "be3922d95580", all: true, revisions: "offline/revisions
 ["assets/icon-512.3e0eccd7b4.png","6ff2df9e6034",5616],
 ["assets/icon.0d399125f4.svg","91ac01727e13",188],
 ["assets/offline-page.693b77f159.js","6d30bcea1c1f",4898],
-["assets/offline.0215adce79.js","c2b638e14729",7135],
+["assets/offline.2ed0c2724c.js","82c7a8b07b0f",7622],
 ["assets/print.78d9316c34.js","93d207400861",361],
 ["assets/room.e66f1c6f03.js","5b561482e17a",11778],
 ["assets/search-box.41b04e97ca.js","e3dd338d8093",9818],
 ["assets/search.605ab064b8.js","3961d09839f1",15737],
 ["assets/weight.0eedcc5c4c.js","81dc64e124bf",4135],
-["courses/first-six-months.html","22ef040cc123",21892],
-["index.html","6a7d7386dfae",20709],
-["limits/index.html","066fa4c256ca",34646],
-["offline/index.html","c3f9e80258a1",10258],
+["courses/first-six-months.html","00acead5b100",21902],
+["index.html","155574299a50",20709],
+["limits/index.html","d6857852d94e",34646],
+["offline/index.html","ab30ffb3d512",10258],
 ["offline/revisions.json","310d93624b20",3248],
-["pieces/index.html","223ca611edc6",45747],
+["pieces/index.html","c9d43b115218",45747],
 ["search/search-index.7776b75953.js","0fe83f23e2f9",41650],
 ["site.webmanifest","85ae618e65ac",683]
 ], parts: [
-{ id: "species/beef", list: ["offline/species/beef.json","f191ee68f6fa",1587], bytes: 614372 },
-{ id: "species/chicken", list: ["offline/species/chicken.json","e1f7e31d2549",1589], bytes: 407993 },
-{ id: "species/lamb", list: ["offline/species/lamb.json","ec2b76cb20e3",1503], bytes: 504822 },
-{ id: "species/pork", list: ["offline/species/pork.json","cc5c996efbaf",2518], bytes: 949052 },
-{ id: "species/salmon", list: ["offline/species/salmon.json","cabcff38694d",2309], bytes: 629135 },
-{ id: "species/venison", list: ["offline/species/venison.json","2fe0ef3064e4",1606], bytes: 470467 },
-{ id: "courses/first-six-months", list: ["offline/courses/first-six-months.json","37116a5d5f20",7708], bytes: 2650433 },
-{ id: "rest", list: ["offline/rest.json","8f3c469be07c",143], bytes: 150695 }
+{ id: "species/beef", list: ["offline/species/beef.json","cda6450e6f30",1587], bytes: 614372 },
+{ id: "species/chicken", list: ["offline/species/chicken.json","a9c3b6cf7450",1589], bytes: 407993 },
+{ id: "species/lamb", list: ["offline/species/lamb.json","41d4626712e9",1503], bytes: 504822 },
+{ id: "species/pork", list: ["offline/species/pork.json","2dd0a9f17a0f",2518], bytes: 949052 },
+{ id: "species/salmon", list: ["offline/species/salmon.json","bc461c705215",2309], bytes: 629135 },
+{ id: "species/venison", list: ["offline/species/venison.json","dc34ba090ee2",1606], bytes: 470467 },
+{ id: "courses/first-six-months", list: ["offline/courses/first-six-months.json","c7fc429e9200",7708], bytes: 2650433 },
+{ id: "rest", list: ["offline/rest.json","6d358a7c9273",143], bytes: 150695 }
 ] };
 // Keeps the site on a device. `site` stands above: the edition, the files that every reader keeps, and the parts, each
 // with a list of its files. A file is [path, mark, bytes]; the mark is the beginning of its SHA-256 digest.

@@ -9,16 +9,22 @@ const flags = {
   logLevel: "error",
   // A picture of the whole page costs two seconds and no audit of these categories looks at it.
   disableFullPageScreenshot: true,
+  maxWaitForLoad: 120_000,
   // Lighthouse reads robots.txt on behalf of the page, whose policy forbids all connections; audits.test.mjs reads it itself.
   skipAudits: ["robots-txt"],
 };
 
-const browser = await puppeteer.launch({
+// A computer that is busy with other tests answers late; waiting longer changes no score of these categories.
+const launch = () => puppeteer.launch({
+  timeout: 180_000,
+  protocolTimeout: 300_000,
   executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
   args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-component-update", "--disable-sync"],
 });
-try {
-  for (const address of process.argv.slice(2)) {
+for (const address of process.argv.slice(2)) {
+  // A browser for each page: a service worker of the page before would hold the next one up.
+  const browser = await launch();
+  try {
     const page = await browser.newPage();
     const { lhr } = await lighthouse(address, flags, undefined, page);
     const counted = new Set(Object.values(lhr.categories).flatMap(({ auditRefs }) => auditRefs.map(({ id }) => id)));
@@ -27,8 +33,7 @@ try {
     const scores = Object.fromEntries(Object.values(lhr.categories).map(({ id, score }) => [id, score]));
     const audits = Object.values(lhr.audits).filter(({ id, score }) => counted.has(id) && score !== null).length;
     console.log(JSON.stringify({ address, scores, audits, below, failed: lhr.runtimeError?.message ?? "" }));
-    await page.close();
+  } finally {
+    await browser.close();
   }
-} finally {
-  await browser.close();
 }

@@ -210,10 +210,11 @@ test("a guide that is withdrawn says so before all else", () => inShop(async ({ 
 
 test("a page in use is not moved under a finger; it is told when it is looked at again", () => inShop(async ({ shop, server, page }) => {
   await page.goto(server.address + LOIN);
-  await reviseLoin(shop, 6, "Shorter.");
-  await shop.publish();
+  // The page has asked for a newer edition on its own and is in use before there is one.
   await page.waitForTimeout(3000);
   await page.mouse.wheel(0, 400);
+  await reviseLoin(shop, 6, "Shorter.");
+  await shop.publish();
   await page.evaluate(async () => (await navigator.serviceWorker.getRegistration()).update());
   await until(page, async () => Boolean((await navigator.serviceWorker.getRegistration()).waiting));
   await page.waitForTimeout(1000);

@@ -83,7 +83,8 @@ test("in every step the caution stands before the act, in the text and on the sc
       assert.ok(first && above, `${path}, ${step}: the caution stands before the act`);
       assert.ok(signals.includes(signal), `${path}, ${step}: the signal word "${signal}"`);
       // A notice is about goods, so it need not say what comes of it.
-      const least = signal === "NOTICE" ? 1 : 2;
+      // On later sheets of a wall card a caution may stand shortly: cards.test.mjs holds the first one whole.
+      const least = signal === "NOTICE" || path.startsWith("cards/") ? 1 : 2;
       assert.ok(items.length > 0 && items.every(({ sentences, avoid }) => sentences >= least && avoid > 10), `${path}, ${step}: hazard, what comes of it, how to avoid it`);
     }
   });

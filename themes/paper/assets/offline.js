@@ -75,7 +75,8 @@
   if (!document.querySelector('link[rel=manifest]')) {
     var manifest = make('link');
     manifest.rel = 'manifest';
-    manifest.href = root + 'site.webmanifest';
+    // Relative, as every link of a page is.
+    manifest.setAttribute('href', path.split('/').slice(1).map(function () { return '../'; }).join('') + 'site.webmanifest');
     document.head.appendChild(manifest);
   }
 

@@ -3,13 +3,15 @@
 (function () {
   'use strict';
   var AGAIN = 600000, SETTLED = 3000;
-  var RULES = '.news{width:min(72rem,100% - 2rem);margin:0 auto 1rem;padding:.6rem .75rem;border:2px solid var(--ink)}.news p{margin:0 0 .5rem;max-width:44em}.news div{display:flex;flex-wrap:wrap;gap:.5rem}' +
-    '.news button{font:inherit;font-weight:650;min-height:4rem;min-width:6rem;padding:.25rem 1rem;border:2px solid var(--ink);border-radius:0;background:var(--paper);color:var(--ink);cursor:pointer}.news button:first-child{background:var(--ink);color:var(--paper)}' +
+  var RULES = '.news{width:min(72rem,100% - 2rem);margin:.5rem auto 1rem;padding:.6rem .75rem;border:2px solid var(--ink)}.news p{margin:0 0 .5rem;max-width:44em}.news div{display:flex;flex-wrap:wrap;gap:.5rem}' +
+    '.news button{font:inherit;font-weight:650;min-height:max(64px,3em);min-width:6em;padding:.2em 1em;border:2px solid var(--ink);border-radius:0;background:var(--paper);color:var(--ink);cursor:pointer}.news button:first-child{background:var(--ink);color:var(--paper)}' +
+    '.brief p{margin:0}.brief div{margin-top:.5rem}.far{display:flex;flex-wrap:wrap;align-items:center;gap:.5em 1em;font-size:.6em}.far div{margin:0 0 0 auto}' +
     '@media(min-width:64rem){.news{width:min(72rem,100% - 4rem)}}@media(forced-colors:active){.news button:first-child{background:ButtonFace;color:ButtonText}}@media print{.news{display:none}}';
   var workers = location.protocol === 'file:' ? null : navigator.serviceWorker;
   if (!workers) return;
   var root = new URL('../', document.currentScript.src).href, path = location.href.slice(root.length).split(/[?#]/)[0] || 'index.html';
-  var box = null, registration = null, taking = false, put = false, used = false, later = null, asked = Date.now();
+  // Where one step fills the screen, little room is taken.
+  var atWork = /^(bench|room)\//.test(path), box = null, registration = null, taking = false, put = false, used = false, later = null, asked = Date.now();
 
   // Asks a worker; its answer, or what went wrong, comes through a channel of its own.
   function ask(worker, message) {
@@ -33,8 +35,8 @@
   function told(news) {
     var words = news.words, here = news.here, FEW = 3, lines = [make('b', words.newer)];
     if (here && (here.state === 'withdrawn' || here.state === 'gone')) lines.push(make('b', words[here.state]));
-    else if (here) lines.push(make('span', fill(here.state === 'draft' ? words.draft : words.here, here) + ' ' + short(here.change || '')));
-    if (here) return lines.concat(news.others.length ? make('span', words.too) : []);
+    else if (here) lines.push(make('span', fill(here.state === 'draft' ? words.draft : words.here, here) + (atWork ? '' : ' ' + short(here.change || ''))));
+    if (here) return lines.concat(news.others.length && !atWork ? make('span', words.too) : []);
     var named = news.others.slice(0, FEW).map(function (guide) { return fill(guide.state === 'withdrawn' ? words.otherWithdrawn : guide.state === 'gone' ? words.otherGone : words.other, guide); });
     if (news.others.length > FEW) named.push(fill(words.more, { n: news.others.length - FEW }));
     return lines.concat(make('span', named.length ? fill(words.others, { guides: named.join('; ') }) : words.none));
@@ -48,7 +50,7 @@
     if (!box) {
       try { var sheet = new CSSStyleSheet(); sheet.replaceSync(RULES); document.adoptedStyleSheets = document.adoptedStyleSheets.concat(sheet); } catch (error) { /* plain, where a browser has no such sheets */ }
       box = make('div');
-      box.className = 'news';
+      box.className = 'news' + (atWork ? ' brief' : '') + (/^room\//.test(path) ? ' far' : '');
       box.setAttribute('role', 'status');
       document.querySelector('main').before(box);
     }
@@ -73,7 +75,8 @@
   if (!document.querySelector('link[rel=manifest]')) {
     var manifest = make('link');
     manifest.rel = 'manifest';
-    manifest.href = root + 'site.webmanifest';
+    // Relative, as every link of a page is.
+    manifest.setAttribute('href', path.split('/').slice(1).map(function () { return '../'; }).join('') + 'site.webmanifest');
     document.head.appendChild(manifest);
   }
 
