@@ -1,4 +1,4 @@
-const site = { edition: "29dbd6b199db", all: true, revisions: "offline/revisions.json", offline: "offline/index.html", shell: [
+const site = { edition: "d688d3e7e783", all: true, revisions: "offline/revisions.json", offline: "offline/index.html", shell: [
 ["assets/bench-clock.383dbca69b.js","1899ed66275c",3978],
 ["assets/bench-device.64689699cd.js","7b3f59b5bc3b",3647],
 ["assets/bench-place.f82c1f2e79.js","ba44df45a882",3128],
@@ -20,19 +20,19 @@ const site = { edition: "29dbd6b199db", all: true, revisions: "offline/revisions
 ["courses/first-six-months.html","00acead5b100",21902],
 ["index.html","155574299a50",20709],
 ["limits/index.html","d6857852d94e",34646],
-["offline/index.html","ab30ffb3d512",10258],
+["offline/index.html","c6293a1d3e94",10258],
 ["offline/revisions.json","310d93624b20",3248],
 ["pieces/index.html","c9d43b115218",45747],
 ["search/search-index.7776b75953.js","0fe83f23e2f9",41650],
 ["site.webmanifest","85ae618e65ac",683]
 ], parts: [
-{ id: "species/beef", list: ["offline/species/beef.json","cda6450e6f30",1587], bytes: 614372 },
-{ id: "species/chicken", list: ["offline/species/chicken.json","a9c3b6cf7450",1589], bytes: 407993 },
-{ id: "species/lamb", list: ["offline/species/lamb.json","41d4626712e9",1503], bytes: 504822 },
-{ id: "species/pork", list: ["offline/species/pork.json","2dd0a9f17a0f",2518], bytes: 949052 },
-{ id: "species/salmon", list: ["offline/species/salmon.json","bc461c705215",2309], bytes: 629135 },
-{ id: "species/venison", list: ["offline/species/venison.json","dc34ba090ee2",1606], bytes: 470467 },
-{ id: "courses/first-six-months", list: ["offline/courses/first-six-months.json","c7fc429e9200",7708], bytes: 2650433 },
+{ id: "species/beef", list: ["offline/species/beef.json","6050f1e80d00",1587], bytes: 617765 },
+{ id: "species/chicken", list: ["offline/species/chicken.json","4abcad669f68",1589], bytes: 409705 },
+{ id: "species/lamb", list: ["offline/species/lamb.json","0f9521aa9e02",1503], bytes: 507886 },
+{ id: "species/pork", list: ["offline/species/pork.json","39c7e2e0d006",2518], bytes: 955333 },
+{ id: "species/salmon", list: ["offline/species/salmon.json","3f20fe7f6385",2309], bytes: 631473 },
+{ id: "species/venison", list: ["offline/species/venison.json","3deca8ee0c3e",1606], bytes: 472981 },
+{ id: "courses/first-six-months", list: ["offline/courses/first-six-months.json","ef7d2b86e91e",7708], bytes: 2669735 },
 { id: "rest", list: ["offline/rest.json","6d358a7c9273",143], bytes: 150695 }
 ] };
 // Keeps the site on a device. `site` stands above: the edition, the files that every reader keeps, and the parts, each
