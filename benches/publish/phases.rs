@@ -10,7 +10,7 @@ use std::time::{Duration, Instant};
 
 use rayon::prelude::*;
 use seamwise::analysis::Analysis;
-use seamwise::site::{Page, Site, Theme};
+use seamwise::site::{Made, Page, Site, Theme};
 use seamwise::source::{Entry, Files, load};
 use seamwise::{checks, model};
 
@@ -40,15 +40,30 @@ pub(crate) fn print(book: &Path) {
     let theme = Theme::paper();
     let site = phase("theme, page list, search index", || Site::new(checked, &theme).unwrap());
     let kinds = Mutex::new(BTreeMap::new());
-    phase("pages, on all cores", || {
-        site.pages().par_iter().for_each(|path| {
+    let count = |path: &str, begun: Instant, bytes: usize| {
+        let mut kinds = kinds.lock().unwrap();
+        let kind = kinds.entry(kind_of(site.page(path).unwrap())).or_insert((0, 0, Duration::ZERO, Duration::ZERO));
+        let took = begun.elapsed();
+        *kind = (kind.0 + 1, kind.1 + bytes, kind.2 + took, kind.3.max(took));
+    };
+    let closing = site.closing();
+    let first: Vec<String> = site.pages().into_iter().filter(|path| !closing.contains(path)).collect();
+    let mut made: Vec<Made> = phase("pages, on all cores", || {
+        let make = |path: &String| {
             let begun = Instant::now();
-            let bytes = black_box(site.render(path).unwrap()).len();
-            let mut kinds = kinds.lock().unwrap();
-            let kind = kinds.entry(kind_of(site.page(path).unwrap())).or_insert((0, 0, Duration::ZERO, Duration::ZERO));
-            let took = begun.elapsed();
-            *kind = (kind.0 + 1, kind.1 + bytes, kind.2 + took, kind.3.max(took));
-        });
+            let bytes = black_box(site.render(path).unwrap());
+            count(path, begun, bytes.len());
+            Made::of(path, &bytes)
+        };
+        first.par_iter().map(make).collect()
+    });
+    phase("pages that list all others", || {
+        for path in &closing {
+            let begun = Instant::now();
+            let bytes = black_box(site.close(path, &made).unwrap());
+            count(path, begun, bytes.len());
+            made.push(Made::of(path, &bytes));
+        }
     });
     println!("of it, kind by kind, all cores together:");
     let mut kinds: Vec<_> = kinds.into_inner().unwrap().into_iter().collect();
