@@ -53,7 +53,8 @@ fn thousandths(character: char, face: Face) -> u16 {
 /// The width of a text on one line, in the unit of `size`.
 #[must_use]
 pub fn width(text: &str, face: Face, size: f64) -> f64 {
-    text.chars().map(|character| f64::from(thousandths(character, face))).sum::<f64>() / 1000.0 * size
+    let sum: u32 = text.chars().map(|character| u32::from(thousandths(character, face))).sum();
+    f64::from(sum) / 1000.0 * size
 }
 
 /// A paragraph that is being set, run after run, word after word. Nothing but a blank parts words here: a browser

@@ -8,16 +8,13 @@ import { after, before, test } from "node:test";
 import { pathToFileURL } from "node:url";
 import jsQR from "jsqr";
 import puppeteer from "puppeteer-core";
-import { folder, launch, open, pages, serve } from "./demo.mjs";
+import { folder, guides, launch, open, pages, serve } from "./demo.mjs";
 import { madeSite } from "./made.mjs";
 import { coloured, flat, grey, runs, texts } from "./sheets.mjs";
 
 const FORMATS = ["A4", "Letter"];
-// The most sheets that each card of the demo takes at 14 points, with every instruction whole.
-const MOST = {
-  "chicken/eight-pieces": 2, "salmon/portions-raw": 2, "salmon/sides": 2, "lamb/leg-seam-boned": 3, "pork/loin-boneless": 3,
-  "venison/haunch-seam-boned": 3, "pork/side-primals": 4, "beef/chuck-boned": 5,
-};
+// The most sheets that a card takes at 14 points.
+const MOST = 2;
 const ADDRESS = "https://guides.example/cuts";
 
 let browser, server, scratch, made;
@@ -65,13 +62,13 @@ for (const format of FORMATS) {
   test(`on ${format} every sheet of a card carries id, revision, date and number by two means, and no step is split`, async () => {
     const { page, wrong, close } = await open(browser);
     const seen = await cards();
-    assert.deepEqual(seen.map(idOf).sort(), Object.keys(MOST).sort());
+    assert.equal(seen.length, (await guides()).length);
     for (const path of seen) {
       await page.goto(folder + path);
       const sheets = await page.evaluate(content);
       const read = texts(await printed(page, format));
       assert.equal(read.length, sheets.length, `${path}: as many sheets of paper as were laid out`);
-      assert.ok(read.length <= MOST[idOf(path)], `${path}: ${read.length} sheets`);
+      assert.ok(read.length <= MOST, `${path}: ${read.length} sheets`);
       let before = "";
       const numbers = [];
       for (const [at, text] of read.entries()) {
@@ -91,7 +88,7 @@ for (const format of FORMATS) {
           }
         }
         // Each caution stands before the first act of its sheet, and is whole there or on an earlier one.
-        const firstAct = Math.min(...sheets[at].steps.map(({ lines }) => text.indexOf(flat(lines[0]))), text.length);
+        const firstAct = Math.min(...sheets[at].steps.map(({ heading, lines }) => text.indexOf(flat(lines[0] ?? heading).replace(/^\d+\. /, ""))), text.length);
         for (const warn of [...sheets[at].whole, ...sheets[at].again]) {
           const found = text.indexOf(flat(warn));
           assert.ok(found >= 0 && found < firstAct, `${where}: "${warn}" stands before the first act`);

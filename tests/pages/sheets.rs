@@ -14,7 +14,12 @@ fn page(pages: &Pages, path: &str) -> Page {
 
 /// The demo with one text of one file replaced, the same text in several files where several are named.
 fn demo_with(changes: &[(&str, &str, &str)]) -> Pages {
-    let mut all: Files = files(&Path::new(env!("CARGO_MANIFEST_DIR")).join("procedures"));
+    changed("procedures", changes)
+}
+
+/// Another guidebook likewise.
+fn changed(folder: &str, changes: &[(&str, &str, &str)]) -> Pages {
+    let mut all: Files = files(&Path::new(env!("CARGO_MANIFEST_DIR")).join(folder));
     for (path, from, to) in changes {
         let Some(Entry::File(bytes)) = all.get(*path) else { panic!("no {path}") };
         let text = String::from_utf8(bytes.clone()).unwrap();
@@ -45,6 +50,37 @@ fn every_guide_with_steps_has_a_card_and_a_class_sheet() {
     for (href, name) in [("../../cards/pork/loin-boneless.html", "Wall card"), ("../../class/pork/loin-boneless.html", "Class sheet")] {
         assert!(guide.all("a").any(|(_, link)| link.get("href") == Some(href) && link.text == name), "{href}");
     }
+}
+
+/// One or two sheets: where whole sentences take more, the card says that they stand in the guide.
+#[test]
+fn a_card_takes_two_sheets_and_holds_every_sentence_or_says_that_it_is_short() {
+    let spaced = |text: &str| text.split_whitespace().collect::<Vec<_>>().join(" ");
+    let (mut whole, mut short) = (0, 0);
+    for (path, page) in of_kind(&DEMO, "cards/") {
+        assert!(page.with_class("sheet").count() <= 2, "{path}");
+        let text = spaced(&page.all("main").next().unwrap().1.text);
+        let file = path.replace("cards/", "procedures/").replace(".html", ".yaml");
+        let guide = std::fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join(file)).unwrap();
+        let guide: serde_yaml::Value = serde_yaml::from_str(&guide).unwrap();
+        let steps = guide["steps"].as_sequence().unwrap();
+        let lines = |key: &str| -> Vec<String> {
+            steps.iter().filter_map(|step| step[key].as_str()).flat_map(str::lines).map(spaced).filter(|line| !line.is_empty()).collect()
+        };
+        let there = lines("do").iter().filter(|line| text.contains(line.as_str())).count();
+        if text.contains("In short: every sentence stands in the guide.") {
+            short += 1;
+            // A sentence of a caution may be one of a step too.
+            assert!(there < lines("do").len() / 10, "{path}: {there}");
+        } else {
+            whole += 1;
+            assert_eq!(there, lines("do").len(), "{path}");
+        }
+        for landmark in lines("landmark") {
+            assert!(text.contains(&landmark), "{path}: {landmark}");
+        }
+    }
+    assert!(whole >= 3 && short >= 3, "{whole} whole, {short} short");
 }
 
 #[test]
@@ -185,19 +221,21 @@ fn a_guide_that_is_not_in_force_says_so_large_on_every_sheet() {
 /// An instruction that fills more than a sheet goes on under its number and name, with its cautions named again.
 #[test]
 fn a_step_that_no_sheet_holds_goes_on_under_its_name() {
-    let line = "      Fold the wing back until the joint opens and the ball of the joint shows white between both bones.\n";
-    let long = format!("{}      Pull the left wing", line.repeat(120));
-    let pages = demo_with(&[("chicken/eight-pieces.yaml", "      Pull the left wing", &long)]);
-    let page = page(&pages, "cards/chicken/eight-pieces.html");
-    let parts: Vec<usize> = page.with_class("step").filter(|(at, _)| texts(&page, *at, "count") == ["4"]).map(|(at, _)| at).collect();
+    let line = "      Hold the tail, and draw the blade along the backbone until the rib bones show white under the edge.\n";
+    let long = format!("cautions: [protect-holding-hand]\n    do: |\n{}", line.repeat(36));
+    let file = "cod/fillet.yaml";
+    let changes = [(file, "cautions: [protect-holding-hand]\n", ""), (file, "do: Cut along the backbone from neck to tail.\n", &long)];
+    let pages = changed("tests/guidebooks/odd", &changes);
+    let page = page(&pages, "cards/cod/fillet.html");
+    let parts: Vec<usize> = page.with_class("step").map(|(at, _)| at).collect();
     assert!(parts.len() > 1, "{} parts", parts.len());
     for (at, part) in parts.iter().enumerate() {
         let (_, heading) = page.inside(*part, "h2").next().unwrap();
         assert_eq!(heading.text.contains("(continued)"), at > 0, "{}", heading.text);
         assert!(texts(&page, *part, "named").concat().contains("WARNING"));
     }
-    let lines: usize = parts.iter().flat_map(|part| texts(&page, *part, "do")).map(|text| text.matches("Fold the wing back").count()).sum();
-    assert_eq!(lines, 120, "no line is lost or doubled");
+    let lines: usize = parts.iter().flat_map(|part| texts(&page, *part, "do")).map(|text| text.matches("Hold the tail").count()).sum();
+    assert_eq!(lines, 36, "no line is lost or doubled");
 }
 
 #[test]

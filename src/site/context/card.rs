@@ -37,6 +37,8 @@ pub struct OverviewStep {
 pub struct Card {
     /// What the guide is called.
     pub title: String,
+    /// True where the sentences of each instruction would fill more than two sheets, and stand in the guide alone.
+    pub short: bool,
     /// The guide's own page.
     pub guide_href: String,
     /// Other views of the guide.
@@ -112,9 +114,11 @@ pub struct CardStep {
     pub named: Vec<NamedCautions>,
     /// What is worn, where it differs from most steps.
     pub wear: Vec<String>,
+    /// True where that comes on top of what is worn in most steps.
+    pub also: bool,
     /// Protection that a tool of the step forbids.
     pub take_off: Vec<String>,
-    /// The instruction, sentence by sentence.
+    /// The instruction, sentence by sentence; none on a card in short.
     pub lines: Vec<String>,
     /// Where the other hand is; may be empty.
     pub hold: String,

@@ -29,14 +29,18 @@ impl Views<'_> {
     /// What `card.html` gets.
     pub(super) fn card_page(&self, path: &str, at: usize) -> Result<CardPage, ThemeError> {
         let procedure = self.book.procedures.get(at).ok_or_else(|| gone("procedure"))?;
-        let work = self.card_work(path, at, procedure)?;
-        let card = self.card_head(path, at, procedure, &work)?;
-        // The most legible way of those that take the fewest sheets; two are few enough.
-        let mut sheets: Vec<CardSheet> = Vec::new();
-        for set in Set::ALL {
-            let other = self.card_sheets(&card, &work, set)?;
-            if sheets.is_empty() || sheets.len() > WANTED_SHEETS && other.len() < sheets.len() {
-                sheets = other;
+        let mut work = self.card_work(path, at, procedure)?;
+        let mut card = self.card_head(path, at, procedure, &work)?;
+        let mut sheets = self.fewest_sheets(&card, &work)?;
+        // Nobody reads five sheets on a wall: a long card holds each step in short, the guide every sentence.
+        for short in [Work::without_sentences, Work::without_hold] {
+            if sheets.len() <= WANTED_SHEETS {
+                break;
+            }
+            let (short_work, short_card) = (short(&work), Card { short: true, ..card.clone() });
+            let other = self.fewest_sheets(&short_card, &short_work)?;
+            if other.len() < sheets.len() {
+                (work, card, sheets) = (short_work, short_card, other);
             }
         }
         let page = self.frame(About {
@@ -54,6 +58,18 @@ impl Views<'_> {
         Ok(CardPage { page, card, sheets, overview })
     }
 
+    /// The most legible way of those that take the fewest sheets; two are few enough.
+    fn fewest_sheets(&self, card: &Card, work: &Work) -> Result<Vec<CardSheet>, ThemeError> {
+        let mut sheets: Vec<CardSheet> = Vec::new();
+        for set in Set::ALL {
+            let other = self.card_sheets(card, work, set)?;
+            if sheets.is_empty() || sheets.len() > WANTED_SHEETS && other.len() < sheets.len() {
+                sheets = other;
+            }
+        }
+        Ok(sheets)
+    }
+
     /// What stands on a card only once.
     fn card_head(&self, path: &str, at: usize, procedure: &Procedure, work: &Work) -> Result<Card, ThemeError> {
         let analysis = self.analysis.procedures.get(at).ok_or_else(|| gone("analysis"))?;
@@ -64,6 +80,7 @@ impl Views<'_> {
         let time_out = cold_limits::time_out(self.book).map(|limit| duration::minutes(Range::single(limit.at_most)));
         Ok(Card {
             title: keep_units(&markdown::first_line(&self.title(at))),
+            short: false,
             guide_href: paths::link(path, &paths::guide(&procedure.id)),
             ways: self.ways(path, at, "wall-card")?,
             strip: self.sheet_strip(procedure)?,

@@ -73,6 +73,7 @@ const LABELS: &[&str] = &[
     "signal-caution",
     "signal-notice",
     "wear",
+    "also-wear",
     "take-off",
     "landmark",
     "all-back-to-cold",
@@ -85,6 +86,7 @@ const LABELS: &[&str] = &[
     "card-law",
     "card-shares",
     "card-scan",
+    "card-short",
     "card-continued",
     "of-every-step",
 ];
@@ -170,7 +172,8 @@ impl<'a> Measure<'a> {
         let minutes =
             if card.minutes.is_empty() { String::new() } else { format!("{} {}", card.minutes, self.label("trained-to-learner")) };
         let check = if card.code.is_some() { self.label("card-scan") } else { self.ask.as_str() };
-        let last = [self.label("card-shares"), check, self.label("card-law")].join(" ");
+        let short = if card.short { self.label("card-short") } else { "" };
+        let last = [self.label("card-shares"), check, short, self.label("card-law")].join(" ");
         let tools_and_wear = [("tools", tools), ("wear", card.wear.join(", "))];
         let known = [("start", card.start.clone()), ("time", minutes), ("cold", self.cold.clone())].into_iter().chain(tools_and_wear);
         let mut set = Setting::new(line, SIZE);
@@ -214,7 +217,9 @@ impl<'a> Measure<'a> {
     fn step(&self, step: &CardStep) -> Vec<f64> {
         let line = self.height(1);
         let mut top = if self.close() { 4.0 } else { 6.0 } + self.top(step) + 1.0;
-        let worn = [("wear", &step.wear), ("take-off", &step.take_off)].into_iter().filter(|(_, worn)| !worn.is_empty());
+        let worn = [(if step.also { "also-wear" } else { "wear" }, &step.wear), ("take-off", &step.take_off)]
+            .into_iter()
+            .filter(|(_, worn)| !worn.is_empty());
         let worn: Vec<String> = worn.map(|(label, worn)| format!("{} {}.", self.label(label), worn.join(", "))).collect();
         if !worn.is_empty() {
             top += self.plain(&worn.join(" "), Face::Bold, COLUMN) + 1.0;
@@ -241,7 +246,8 @@ impl<'a> Measure<'a> {
     fn top(&self, step: &CardStep) -> f64 {
         let numeral = 19.0 * step.number.to_string().len() as f64 + 6.0;
         let name = format!("{} {} {}", step.name, step.minutes, if step.continued { self.label("card-continued") } else { "" });
-        let mut top = lines(&name, Face::Bold, 16.0, COLUMN - numeral) as f64 * 17.6;
+        let size = if self.close() { SIZE } else { 16.0 };
+        let mut top = lines(&name, Face::Bold, size, COLUMN - numeral) as f64 * size * 1.1;
         for group in &step.named {
             let beside = ((NUMERAL - top).max(0.0) / self.height(1)).ceil() as usize;
             let signal = width(self.label(&format!("signal-{}", group.signal)), Face::Bold, SIZE);
@@ -282,12 +288,15 @@ impl<'a> Measure<'a> {
             let bold = format!("{} {}\u{a0}%", output.name, output.typical);
             SWATCH + width(&bold, Face::Bold, SIZE) + width(&format!("{kind} "), Face::Regular, SIZE)
         };
-        let own = |line: Setting, output: &CardOutput| line.mark(width(output));
         if self.close() && !step.outputs.is_empty() {
-            // They follow one another with a wider blank between them, and none is broken that need not be.
-            return self.height(step.outputs.iter().fold(Setting::new(COLUMN, SIZE), |line, output| own(line, output).mark(8.0)).lines());
+            // They follow one another, each with room behind it that belongs to it. One that is broken has its lines alone.
+            let set = step.outputs.iter().fold(Setting::new(COLUMN, SIZE), |set, output| match width(output) / (COLUMN - 8.0) {
+                lines if lines > 1.0 => (0..lines.ceil() as usize).fold(set, |set, _| set.mark(COLUMN)),
+                _ => set.mark(width(output) + 8.0).mark(4.0),
+            });
+            return self.height(set.lines());
         }
-        step.outputs.iter().map(|output| self.height(own(Setting::new(COLUMN, SIZE), output).lines())).sum()
+        step.outputs.iter().map(|output| self.height(Setting::new(COLUMN, SIZE).mark(width(output)).lines())).sum()
     }
 
     fn back(&self, step: &CardStep) -> f64 {

@@ -92,6 +92,21 @@ impl Placed {
 }
 
 impl Work {
+    /// The same without the sentences of each instruction: cautions, protection, holding hand, landmark and what comes
+    /// off remain.
+    pub(super) fn without_sentences(&self) -> Self {
+        let mut short = self.clone();
+        short.steps.iter_mut().for_each(|material| material.step.lines.clear());
+        short
+    }
+
+    /// Without them and without the place of the holding hand, which the cautions of a knife speak of too.
+    pub(super) fn without_hold(&self) -> Self {
+        let mut short = self.without_sentences();
+        short.steps.iter_mut().for_each(|material| material.step.hold.clear());
+        short
+    }
+
     /// The steps, those that no sheet `holds` whole in parts that one does: the cautions of a step stand before each.
     pub(super) fn parts(&self, holds: &dyn Fn(&Material) -> bool) -> Vec<Material> {
         let mut parts = Vec::new();
@@ -148,7 +163,8 @@ impl Views<'_> {
                 own: step.cautions.iter().map(|id| self.caution(&id.value)).collect(),
                 step: CardStep {
                     outputs: off.collect(),
-                    wear: if wear == usual { Vec::new() } else { wear },
+                    also: on_top(&usual, &wear).is_some(),
+                    wear: on_top(&usual, &wear).unwrap_or(wear),
                     ..self.card_step(procedure, step, number)
                 },
             }
@@ -177,6 +193,7 @@ impl Views<'_> {
             minutes: step.minutes.value().map_or_else(String::new, |minutes| duration::minutes(*minutes)),
             named: Vec::new(),
             wear: Vec::new(),
+            also: false,
             take_off: self.never_wear(procedure, step),
             lines: step
                 .instruction
@@ -192,6 +209,12 @@ impl Views<'_> {
             back_pieces,
         }
     }
+}
+
+/// What a step wears beyond the usual; `None` where it leaves some of the usual away.
+fn on_top(usual: &[String], wear: &[String]) -> Option<Vec<String>> {
+    let all_usual = usual.iter().all(|part| wear.contains(part));
+    all_usual.then(|| wear.iter().filter(|part| !usual.contains(part)).cloned().collect())
 }
 
 /// What goes on to a later step and is not taken off but taken from: the heaviest of what goes on, beside something else.
