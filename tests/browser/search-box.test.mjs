@@ -137,3 +137,19 @@ test("without script the page says where all pieces and guides stand", async () 
   assert.equal(await page.locator("noscript a").isVisible(), true);
   await close();
 });
+
+test("with the keyboard of a phone open the first place found is seen, and a wide screen stays where it is", async () => {
+  for (const [width, height, moves] of [[360, 430, true], [1280, 800, false]]) {
+    const { page, close } = await open(browser, { width, height });
+    await page.goto(server.address);
+    await page.locator("#find").click();
+    await page.keyboard.type("knuckle");
+    await hits(page).first().waitFor();
+    const first = await hits(page).first().boundingBox();
+    assert.ok(first.y >= 0 && first.y + first.height <= height, `${width}×${height}: the first place at ${first.y}`);
+    const field = await page.locator("#find").boundingBox();
+    assert.ok(field.y >= 0, `${width}×${height}: the box at ${field.y}`);
+    assert.equal(await page.evaluate(() => scrollY > 0), moves, `${width}×${height}`);
+    await close();
+  }
+});
