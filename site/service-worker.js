@@ -1,4 +1,4 @@
-const site = { edition: "d688d3e7e783", all: true, revisions: "offline/revisions.json", offline: "offline/index.html", shell: [
+const site = { edition: "840556832242", all: true, revisions: "offline/revisions.json", offline: "offline/index.html", shell: [
 ["assets/bench-clock.383dbca69b.js","1899ed66275c",3978],
 ["assets/bench-device.64689699cd.js","7b3f59b5bc3b",3647],
 ["assets/bench-place.f82c1f2e79.js","ba44df45a882",3128],
@@ -14,25 +14,25 @@ const site = { edition: "d688d3e7e783", all: true, revisions: "offline/revisions
 ["assets/offline.2ed0c2724c.js","82c7a8b07b0f",7622],
 ["assets/print.78d9316c34.js","93d207400861",361],
 ["assets/room.e66f1c6f03.js","5b561482e17a",11778],
-["assets/search-box.41b04e97ca.js","e3dd338d8093",9818],
+["assets/search-box.654b5a496c.js","00bddba8e24f",10173],
 ["assets/search.605ab064b8.js","3961d09839f1",15737],
 ["assets/weight.0eedcc5c4c.js","81dc64e124bf",4135],
 ["courses/first-six-months.html","00acead5b100",21902],
-["index.html","155574299a50",20709],
+["index.html","8da74a18ce23",20709],
 ["limits/index.html","d6857852d94e",34646],
-["offline/index.html","c6293a1d3e94",10258],
+["offline/index.html","204f3cd8e902",10258],
 ["offline/revisions.json","310d93624b20",3248],
 ["pieces/index.html","c9d43b115218",45747],
 ["search/search-index.7776b75953.js","0fe83f23e2f9",41650],
 ["site.webmanifest","85ae618e65ac",683]
 ], parts: [
-{ id: "species/beef", list: ["offline/species/beef.json","6050f1e80d00",1587], bytes: 617765 },
-{ id: "species/chicken", list: ["offline/species/chicken.json","4abcad669f68",1589], bytes: 409705 },
-{ id: "species/lamb", list: ["offline/species/lamb.json","0f9521aa9e02",1503], bytes: 507886 },
-{ id: "species/pork", list: ["offline/species/pork.json","39c7e2e0d006",2518], bytes: 955333 },
-{ id: "species/salmon", list: ["offline/species/salmon.json","3f20fe7f6385",2309], bytes: 631473 },
-{ id: "species/venison", list: ["offline/species/venison.json","3deca8ee0c3e",1606], bytes: 472981 },
-{ id: "courses/first-six-months", list: ["offline/courses/first-six-months.json","ef7d2b86e91e",7708], bytes: 2669735 },
+{ id: "species/beef", list: ["offline/species/beef.json","13785a3221b8",1587], bytes: 591142 },
+{ id: "species/chicken", list: ["offline/species/chicken.json","f8ec0c36196e",1589], bytes: 406959 },
+{ id: "species/lamb", list: ["offline/species/lamb.json","9f4a3d5b7b6e",1503], bytes: 500097 },
+{ id: "species/pork", list: ["offline/species/pork.json","0ae1969c7f00",2518], bytes: 941144 },
+{ id: "species/salmon", list: ["offline/species/salmon.json","b2f2a76a4334",2309], bytes: 629796 },
+{ id: "species/venison", list: ["offline/species/venison.json","c4d9783f99eb",1606], bytes: 465871 },
+{ id: "courses/first-six-months", list: ["offline/courses/first-six-months.json","fb3d9453f467",7708], bytes: 2609601 },
 { id: "rest", list: ["offline/rest.json","6d358a7c9273",143], bytes: 150695 }
 ] };
 // Keeps the site on a device. `site` stands above: the edition, the files that every reader keeps, and the parts, each

@@ -137,6 +137,11 @@
       begin();
       show();
     }
+    // Brings the box to the top where what is found would lie under the keyboard of a phone.
+    function lift() {
+      var height = window.visualViewport ? window.visualViewport.height : window.innerHeight;
+      if (!idle() && status.getBoundingClientRect().top > 0.6 * height) window.scrollBy(0, field.getBoundingClientRect().top - 8);
+    }
     function change() { widened = {}; clearTimeout(later); later = setTimeout(keep, 400); show(); }
 
     form.addEventListener('submit', function (event) {
@@ -145,7 +150,7 @@
     });
     clear.addEventListener('click', function () { field.value = ''; change(); field.focus(); });
     field.addEventListener('focus', begin);
-    field.addEventListener('input', function () { opens = false; change(); });
+    field.addEventListener('input', function () { opens = false; change(); lift(); });
     form.querySelectorAll('.narrow button').forEach(function (one) {
       one.addEventListener('click', function () {
         var details = one.closest('details'), by = details.dataset.by;
