@@ -1,4 +1,4 @@
-const site = { edition: "840556832242", all: true, revisions: "offline/revisions.json", offline: "offline/index.html", shell: [
+const site = { edition: "15ae1c8d57e5", all: true, revisions: "offline/revisions.json", offline: "offline/index.html", shell: [
 ["assets/bench-clock.383dbca69b.js","1899ed66275c",3978],
 ["assets/bench-device.64689699cd.js","7b3f59b5bc3b",3647],
 ["assets/bench-place.f82c1f2e79.js","ba44df45a882",3128],
@@ -6,7 +6,7 @@ const site = { edition: "840556832242", all: true, revisions: "offline/revisions
 ["assets/card.10fdd9a928.js","b5b47f4ee867",1966],
 ["assets/course.eeeee89976.js","ddf2f17cb79b",1670],
 ["assets/guide-apart.19c635151c.css","350799a5cdba",1409],
-["assets/guide-below.0db5da9176.css","f9c5f1a11602",5069],
+["assets/guide-below.f4f59de1b1.css","6e1a47ce199d",5145],
 ["assets/icon-192.32cf894577.png","0ff64fad2101",2205],
 ["assets/icon-512.3e0eccd7b4.png","6ff2df9e6034",5616],
 ["assets/icon.0d399125f4.svg","91ac01727e13",188],
@@ -17,23 +17,23 @@ const site = { edition: "840556832242", all: true, revisions: "offline/revisions
 ["assets/search-box.654b5a496c.js","00bddba8e24f",10173],
 ["assets/search.605ab064b8.js","3961d09839f1",15737],
 ["assets/weight.0eedcc5c4c.js","81dc64e124bf",4135],
-["courses/first-six-months.html","00acead5b100",21902],
-["index.html","8da74a18ce23",20709],
+["courses/first-six-months.html","65cb01ca0a8d",22051],
+["index.html","352e5492fc1d",20775],
 ["limits/index.html","d6857852d94e",34646],
-["offline/index.html","204f3cd8e902",10258],
+["offline/index.html","40b9f8ce9d2e",10374],
 ["offline/revisions.json","310d93624b20",3248],
 ["pieces/index.html","c9d43b115218",45747],
 ["search/search-index.7776b75953.js","0fe83f23e2f9",41650],
 ["site.webmanifest","85ae618e65ac",683]
 ], parts: [
-{ id: "species/beef", list: ["offline/species/beef.json","13785a3221b8",1587], bytes: 591142 },
-{ id: "species/chicken", list: ["offline/species/chicken.json","f8ec0c36196e",1589], bytes: 406959 },
-{ id: "species/lamb", list: ["offline/species/lamb.json","9f4a3d5b7b6e",1503], bytes: 500097 },
-{ id: "species/pork", list: ["offline/species/pork.json","0ae1969c7f00",2518], bytes: 941144 },
-{ id: "species/salmon", list: ["offline/species/salmon.json","b2f2a76a4334",2309], bytes: 629796 },
-{ id: "species/venison", list: ["offline/species/venison.json","c4d9783f99eb",1606], bytes: 465871 },
-{ id: "courses/first-six-months", list: ["offline/courses/first-six-months.json","fb3d9453f467",7708], bytes: 2609601 },
-{ id: "rest", list: ["offline/rest.json","6d358a7c9273",143], bytes: 150695 }
+{ id: "species/beef", list: ["offline/species/beef.json","eb04a87eda55",1587], bytes: 592037 },
+{ id: "species/chicken", list: ["offline/species/chicken.json","4d83acd9ec0a",1589], bytes: 407854 },
+{ id: "species/lamb", list: ["offline/species/lamb.json","ae978d65bdc3",1503], bytes: 500992 },
+{ id: "species/pork", list: ["offline/species/pork.json","947d25621ee7",2518], bytes: 942706 },
+{ id: "species/salmon", list: ["offline/species/salmon.json","7d5536734c76",2309], bytes: 631358 },
+{ id: "species/venison", list: ["offline/species/venison.json","66e8fff6a1a5",1606], bytes: 466766 },
+{ id: "courses/first-six-months", list: ["offline/courses/first-six-months.json","ecdb5a4ff814",7708], bytes: 2614937 },
+{ id: "rest", list: ["offline/rest.json","29de58bbb22c",143], bytes: 150923 }
 ] };
 // Keeps the site on a device. `site` stands above: the edition, the files that every reader keeps, and the parts, each
 // with a list of its files. A file is [path, mark, bytes]; the mark is the beginning of its SHA-256 digest.
