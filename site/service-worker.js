@@ -1,4 +1,4 @@
-const site = { edition: "ce8eeca6d832", all: true, revisions: "offline/revisions.json", offline: "offline/index.html", shell: [
+const site = { edition: "67795f5bc363", all: true, revisions: "offline/revisions.json", offline: "offline/index.html", shell: [
 ["assets/bench-clock.383dbca69b.js","1899ed66275c",3978],
 ["assets/bench-device.64689699cd.js","7b3f59b5bc3b",3647],
 ["assets/bench-place.f82c1f2e79.js","ba44df45a882",3128],
@@ -20,19 +20,19 @@ const site = { edition: "ce8eeca6d832", all: true, revisions: "offline/revisions
 ["courses/first-six-months.html","65cb01ca0a8d",22051],
 ["index.html","352e5492fc1d",20775],
 ["limits/index.html","d6857852d94e",34646],
-["offline/index.html","762bc8c7d96e",10374],
+["offline/index.html","2d37d89c381b",10374],
 ["offline/revisions.json","310d93624b20",3248],
 ["pieces/index.html","c9d43b115218",45747],
 ["search/search-index.7776b75953.js","0fe83f23e2f9",41650],
 ["site.webmanifest","85ae618e65ac",683]
 ], parts: [
-{ id: "species/beef", list: ["offline/species/beef.json","edadd7a92181",1587], bytes: 592128 },
-{ id: "species/chicken", list: ["offline/species/chicken.json","1a263c7a386c",1589], bytes: 407945 },
-{ id: "species/lamb", list: ["offline/species/lamb.json","6e3cd5998840",1503], bytes: 501083 },
-{ id: "species/pork", list: ["offline/species/pork.json","f4f75fa75f12",2518], bytes: 942888 },
-{ id: "species/salmon", list: ["offline/species/salmon.json","fd96ada766bf",2309], bytes: 631540 },
-{ id: "species/venison", list: ["offline/species/venison.json","3a2953b86192",1606], bytes: 466857 },
-{ id: "courses/first-six-months", list: ["offline/courses/first-six-months.json","8dd72ea43086",7708], bytes: 2615665 },
+{ id: "species/beef", list: ["offline/species/beef.json","1d2f187c30ea",1587], bytes: 592143 },
+{ id: "species/chicken", list: ["offline/species/chicken.json","3764b8c15c7c",1589], bytes: 407960 },
+{ id: "species/lamb", list: ["offline/species/lamb.json","fd2db865ea86",1503], bytes: 501098 },
+{ id: "species/pork", list: ["offline/species/pork.json","5fadec2a5835",2518], bytes: 942918 },
+{ id: "species/salmon", list: ["offline/species/salmon.json","2c05ff7c743f",2309], bytes: 631570 },
+{ id: "species/venison", list: ["offline/species/venison.json","57af327c5d79",1606], bytes: 466872 },
+{ id: "courses/first-six-months", list: ["offline/courses/first-six-months.json","ed48016b722b",7708], bytes: 2615785 },
 { id: "rest", list: ["offline/rest.json","29de58bbb22c",143], bytes: 150923 }
 ] };
 // Keeps the site on a device. `site` stands above: the edition, the files that every reader keeps, and the parts, each
