@@ -26,11 +26,13 @@ const MOST_LANES: usize = 14;
 const NAME: f64 = 18.0;
 const SMALL: f64 = 16.0;
 /// Room that a letter takes: of a name, of a small word.
-const NAME_LETTER: f64 = 8.6;
-const SMALL_LETTER: f64 = 7.4;
+const NAME_LETTER: f64 = 9.2;
+const SMALL_LETTER: f64 = 7.8;
 /// Space between two rows, and inside a box.
 const GAP: f64 = 10.0;
 const INSIDE: f64 = 8.0;
+/// A part of a long map: two side by side fill a sheet of paper in letters that can be read.
+const PART: f64 = 700.0;
 
 /// The words of the drawing.
 #[derive(Debug, Clone, Default)]
@@ -121,6 +123,28 @@ impl<'a> CutMapDrawing<'a> {
         (WIDTH as u32, self.height.ceil() as u32)
     }
 
+    /// Where a map that is too long for a sheet of paper is parted, between two rows: top and height of each part, of
+    /// much the same height. None for a map that stands on one sheet whole.
+    #[must_use]
+    pub fn parts(&self) -> Vec<(f64, f64)> {
+        let wanted = (self.height / PART).ceil();
+        if wanted < 2.0 {
+            return Vec::new();
+        }
+        let mut parts = Vec::new();
+        let mut from = 0.0;
+        for block in self.blocks.iter().skip(1) {
+            let between = block.top - GAP / 2.0;
+            let end = block.top + block.height;
+            if between >= self.height / wanted * (parts.len() + 1) as f64 || end - from > PART {
+                parts.push((from, between - from));
+                from = between;
+            }
+        }
+        parts.push((from, self.height.ceil() - from));
+        parts
+    }
+
     /// The pieces in the order in which they stand, those inside a guide behind it, as positions in `CutMap::pieces`.
     #[must_use]
     pub fn order(&self) -> Vec<usize> {
@@ -161,6 +185,10 @@ impl<'a> CutMapDrawing<'a> {
         let mut svg = Svg::new(WIDTH, self.height.ceil());
         svg.text("style", &[], &format!("{STYLE}{}", hatches::fills(&self.kinds)));
         hatches::patterns(&mut svg, &self.kinds);
+        for (number, (top, height)) in (1..).zip(self.parts()) {
+            let view = format!("0 {} {} {}", coordinate(top), coordinate(WIDTH), coordinate(height));
+            svg.empty("view", &[("id", format!("part-{number}").as_str().into()), ("viewBox", view.as_str().into())]);
+        }
         for (at, row) in self.lanes.rows.iter().enumerate() {
             for line in &row.from {
                 self.line(&mut svg, line, at);

@@ -1,4 +1,10 @@
 // Where links lead, and which of them lead nowhere. `addresses` runs in a page; the rest judges what it gives.
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { site } from "./demo.mjs";
+
+/** The places in a drawing of the site; undefined for another file. */
+const placesIn = (path) => path.endsWith(".svg") ? [...readFileSync(join(site, path), "utf8").matchAll(/ id="([^"]+)"/g)].map(([, id]) => id) : undefined;
 
 /** Every address that a page names, resolved by the browser, every id that it names, and every id that it has. */
 export const addresses = () => {
@@ -48,7 +54,7 @@ function wrongWith(link, base, files, found) {
   if (link.to.startsWith("data:")) return link.element === "a" ? "data as a link" : "";
   if (!link.to.startsWith(base)) return unfit(link);
   if (/^([a-z]+:|\/)/i.test(link.raw)) return "not relative, so the folder cannot be moved";
-  return leadsNowhere(link.to.slice(base.length), files, (path) => found.get(path)?.ids);
+  return leadsNowhere(link.to.slice(base.length), files, (path) => found.get(path)?.ids ?? placesIn(path));
 }
 
 /** Why a link inside the site, from its root, leads nowhere; empty when it leads somewhere. `ids` gives those of a page. */

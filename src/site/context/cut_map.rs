@@ -15,6 +15,8 @@ pub struct CutMapPage {
     pub name: String,
     /// The drawing.
     pub drawing: Drawing,
+    /// The same in parts for paper, where it is too long for one sheet; else none.
+    pub parts: Vec<Drawing>,
     /// How many pieces there are.
     pub pieces: usize,
     /// The guides in the order of the map.

@@ -31,6 +31,7 @@ impl Views<'_> {
             anchor: "main",
         })?;
         let (width, height) = drawing.size();
+        let src = paths::link(path, &paths::cut_map_drawing(species));
         let guide = |at: usize| map.guides.get(at).and_then(|guide| self.guide_link(path, guide.at));
         let order = drawing.order();
         let rows = |whole: Option<usize>| -> Vec<MapRow> {
@@ -55,7 +56,15 @@ impl Views<'_> {
         Ok(CutMapPage {
             page,
             name,
-            drawing: Drawing { src: paths::link(path, &paths::cut_map_drawing(species)), width, height },
+            parts: (1..)
+                .zip(drawing.parts())
+                .map(|(number, (_, height))| Drawing {
+                    src: paths::anchored(src.clone(), &format!("part-{number}")),
+                    width,
+                    height: height.ceil() as u32,
+                })
+                .collect(),
+            drawing: Drawing { src, width, height },
             pieces: map.pieces.len(),
             guides: drawing.guides().filter_map(guide).collect(),
             wholes,
