@@ -182,7 +182,7 @@ test("a long step can be read to its end by taps alone", async () => {
 });
 
 test("keys of a remote and of a keyboard read on, then tick; no key leaves the page; one press is one step", async () => {
-  const { page, close } = await open(browser, { width: 1280, height: 1600 });
+  const { page, close } = await open(browser, { width: 1280, height: 2400 });
   await page.goto(folder + LOIN);
   await page.keyboard.press("ArrowLeft");
   await on(page, "before", "no key leaves the page");

@@ -131,7 +131,15 @@ export function launchIn(folder) {
  */
 export async function open(browser, { width = 360, height = 740, script = true, still = false, scheme = "light" } = {}) {
   const context = await browser.newContext({ viewport: { width, height }, javaScriptEnabled: script, colorScheme: scheme, hasTouch: true });
-  if (still) await context.route(/\.js$/, (route) => route.fulfill({ contentType: "text/javascript", body: "" }));
+  if (still) {
+    await context.route(/\.js$/, (route) => route.fulfill({ contentType: "text/javascript", body: "" }));
+    // What lies below the screen is laid out at once here, for a test looks at all of it.
+    await context.addInitScript(() => {
+      const sheet = Object.assign(new CSSStyleSheet(), { kept: true });
+      sheet.replaceSync("* { content-visibility: visible !important }");
+      document.adoptedStyleSheets = [sheet];
+    });
+  }
   const page = await context.newPage();
   const wrong = [];
   page.on("console", (message) => { if (["error", "warning"].includes(message.type())) wrong.push(`${message.text()} ${message.location().url}`); });

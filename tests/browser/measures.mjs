@@ -41,7 +41,7 @@ export const wide = () => document.documentElement.scrollWidth;
 export const restyle = (css) => {
   const sheet = new CSSStyleSheet();
   sheet.replaceSync(css);
-  document.adoptedStyleSheets = css ? [sheet] : [];
+  document.adoptedStyleSheets = [...document.adoptedStyleSheets.filter(({ kept }) => kept), ...(css ? [sheet] : [])];
 };
 
 /**
