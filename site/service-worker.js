@@ -1,4 +1,4 @@
-const site = { edition: "67795f5bc363", all: true, revisions: "offline/revisions.json", offline: "offline/index.html", shell: [
+const site = { edition: "20dfd694ed2d", all: true, revisions: "offline/revisions.json", offline: "offline/index.html", shell: [
 ["assets/bench-clock.383dbca69b.js","1899ed66275c",3978],
 ["assets/bench-device.64689699cd.js","7b3f59b5bc3b",3647],
 ["assets/bench-place.f82c1f2e79.js","ba44df45a882",3128],
@@ -6,34 +6,34 @@ const site = { edition: "67795f5bc363", all: true, revisions: "offline/revisions
 ["assets/card.10fdd9a928.js","b5b47f4ee867",1966],
 ["assets/course.eeeee89976.js","ddf2f17cb79b",1670],
 ["assets/guide-apart.19c635151c.css","350799a5cdba",1409],
-["assets/guide-below.f4f59de1b1.css","6e1a47ce199d",5145],
+["assets/guide-below.9e75567c4a.css","1979c2ef85c3",5168],
 ["assets/icon-192.32cf894577.png","0ff64fad2101",2205],
 ["assets/icon-512.3e0eccd7b4.png","6ff2df9e6034",5616],
 ["assets/icon.0d399125f4.svg","91ac01727e13",188],
 ["assets/offline-page.693b77f159.js","6d30bcea1c1f",4898],
 ["assets/offline.2ed0c2724c.js","82c7a8b07b0f",7622],
 ["assets/print.78d9316c34.js","93d207400861",361],
-["assets/room.e66f1c6f03.js","5b561482e17a",11778],
+["assets/room.5b17e4c62d.js","73a228cab154",12131],
 ["assets/search-box.654b5a496c.js","00bddba8e24f",10173],
 ["assets/search.605ab064b8.js","3961d09839f1",15737],
 ["assets/weight.0eedcc5c4c.js","81dc64e124bf",4135],
-["courses/first-six-months.html","65cb01ca0a8d",22051],
-["index.html","352e5492fc1d",20775],
-["limits/index.html","d6857852d94e",34646],
-["offline/index.html","2d37d89c381b",10374],
+["courses/first-six-months.html","bc287cfa4ee6",22263],
+["index.html","8ffb801c50da",20987],
+["limits/index.html","d6456c9fd35a",34646],
+["offline/index.html","5b7e65eda996",10374],
 ["offline/revisions.json","310d93624b20",3248],
-["pieces/index.html","c9d43b115218",45747],
+["pieces/index.html","1273a16c6a1b",45770],
 ["search/search-index.7776b75953.js","0fe83f23e2f9",41650],
 ["site.webmanifest","85ae618e65ac",683]
 ], parts: [
-{ id: "species/beef", list: ["offline/species/beef.json","1d2f187c30ea",1587], bytes: 592143 },
-{ id: "species/chicken", list: ["offline/species/chicken.json","3764b8c15c7c",1589], bytes: 407960 },
-{ id: "species/lamb", list: ["offline/species/lamb.json","fd2db865ea86",1503], bytes: 501098 },
-{ id: "species/pork", list: ["offline/species/pork.json","5fadec2a5835",2518], bytes: 942918 },
-{ id: "species/salmon", list: ["offline/species/salmon.json","2c05ff7c743f",2309], bytes: 631570 },
-{ id: "species/venison", list: ["offline/species/venison.json","57af327c5d79",1606], bytes: 466872 },
-{ id: "courses/first-six-months", list: ["offline/courses/first-six-months.json","ed48016b722b",7708], bytes: 2615785 },
-{ id: "rest", list: ["offline/rest.json","29de58bbb22c",143], bytes: 150923 }
+{ id: "species/beef", list: ["offline/species/beef.json","10fb901e9b5a",1587], bytes: 593503 },
+{ id: "species/chicken", list: ["offline/species/chicken.json","5481e402db85",1589], bytes: 409059 },
+{ id: "species/lamb", list: ["offline/species/lamb.json","19238ce6f268",1503], bytes: 502197 },
+{ id: "species/pork", list: ["offline/species/pork.json","97726b0a7ed4",2518], bytes: 944584 },
+{ id: "species/salmon", list: ["offline/species/salmon.json","0ae542d97e31",2309], bytes: 633205 },
+{ id: "species/venison", list: ["offline/species/venison.json","d9e8a29d0ebd",1606], bytes: 467971 },
+{ id: "courses/first-six-months", list: ["offline/courses/first-six-months.json","5544f5c356c6",7708], bytes: 2617609 },
+{ id: "rest", list: ["offline/rest.json","4f7c11ab89d8",143], bytes: 151135 }
 ] };
 // Keeps the site on a device. `site` stands above: the edition, the files that every reader keeps, and the parts, each
 // with a list of its files. A file is [path, mark, bytes]; the mark is the beginning of its SHA-256 digest.

@@ -16,14 +16,23 @@
 
   // Splitting. What was split before is put together first, so that it can be done again for another size.
   function spills(picture) { return picture.scrollHeight > picture.clientHeight + 2; }
-  // Moves what comes last to the list of the next picture; of one caution alone, how to avoid it.
+  // What holds the parts of a thing: the list of its tools, or itself.
+  function inner(thing) { return thing.querySelector('dd ul') || thing; }
+  // Moves what comes last to the list of the next picture; of one caution alone, how to avoid it; of tools alone, the last.
   function shift(list, rest) {
-    var last = list.lastElementChild, part = last.lastElementChild;
+    var last = list.lastElementChild, part = inner(last).lastElementChild;
     if (list.children.length > 1) { rest.prepend(last); return; }
-    if (!rest.firstElementChild) { rest.append(last.cloneNode(false)); rest.firstElementChild.dataset.cut = '1'; }
-    rest.firstElementChild.prepend(part);
+    if (!rest.firstElementChild) {
+      rest.append(last.cloneNode(last !== inner(last)));
+      inner(rest.firstElementChild).textContent = '';
+      rest.firstElementChild.dataset.cut = '1';
+    }
+    inner(rest.firstElementChild).prepend(part);
   }
-  function splits(list) { return list.children.length > 1 || (list.closest('.caution') && list.children.length === 1 && list.firstElementChild.children.length > 1); }
+  function splits(list) {
+    var only = list.children.length === 1 && list.firstElementChild;
+    return list.children.length > 1 || (only && (list.closest('.caution') || inner(only) !== only) && inner(only).children.length > 1);
+  }
   function part(picture, text) {
     var head = picture.querySelector('h2'), mark = head && (head.querySelector('i') || head.appendChild(document.createElement('i')));
     if (mark && text) mark.textContent = text; else if (mark) mark.remove();
@@ -66,7 +75,7 @@
       var before = more.previousElementSibling, list = atoms(before);
       Array.from(atoms(more).children).forEach(function (atom) {
         if (!atom.dataset.cut) list.appendChild(atom);
-        else Array.from(atom.childNodes).forEach(function (part) { list.lastElementChild.appendChild(part); });
+        else Array.from(inner(atom).childNodes).forEach(function (part) { inner(list.lastElementChild).appendChild(part); });
       });
       more.remove();
     });
