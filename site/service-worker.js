@@ -1,4 +1,4 @@
-const site = { edition: "20dfd694ed2d", all: true, revisions: "offline/revisions.json", offline: "offline/index.html", shell: [
+const site = { edition: "44ed36d937f9", all: true, revisions: "offline/revisions.json", offline: "offline/index.html", shell: [
 ["assets/bench-clock.383dbca69b.js","1899ed66275c",3978],
 ["assets/bench-device.64689699cd.js","7b3f59b5bc3b",3647],
 ["assets/bench-place.f82c1f2e79.js","ba44df45a882",3128],
@@ -20,17 +20,17 @@ const site = { edition: "20dfd694ed2d", all: true, revisions: "offline/revisions
 ["courses/first-six-months.html","bc287cfa4ee6",22263],
 ["index.html","8ffb801c50da",20987],
 ["limits/index.html","d6456c9fd35a",34646],
-["offline/index.html","5b7e65eda996",10374],
+["offline/index.html","9a67734f85c7",10374],
 ["offline/revisions.json","310d93624b20",3248],
 ["pieces/index.html","1273a16c6a1b",45770],
 ["search/search-index.7776b75953.js","0fe83f23e2f9",41650],
 ["site.webmanifest","85ae618e65ac",683]
 ], parts: [
-{ id: "species/beef", list: ["offline/species/beef.json","10fb901e9b5a",1587], bytes: 593503 },
+{ id: "species/beef", list: ["offline/species/beef.json","cb93cbab3990",1587], bytes: 593549 },
 { id: "species/chicken", list: ["offline/species/chicken.json","5481e402db85",1589], bytes: 409059 },
 { id: "species/lamb", list: ["offline/species/lamb.json","19238ce6f268",1503], bytes: 502197 },
-{ id: "species/pork", list: ["offline/species/pork.json","97726b0a7ed4",2518], bytes: 944584 },
-{ id: "species/salmon", list: ["offline/species/salmon.json","0ae542d97e31",2309], bytes: 633205 },
+{ id: "species/pork", list: ["offline/species/pork.json","42b7842f446b",2518], bytes: 944630 },
+{ id: "species/salmon", list: ["offline/species/salmon.json","32d734ba83b0",2309], bytes: 633251 },
 { id: "species/venison", list: ["offline/species/venison.json","d9e8a29d0ebd",1606], bytes: 467971 },
 { id: "courses/first-six-months", list: ["offline/courses/first-six-months.json","5544f5c356c6",7708], bytes: 2617609 },
 { id: "rest", list: ["offline/rest.json","4f7c11ab89d8",143], bytes: 151135 }

@@ -491,6 +491,7 @@ stands-in = Stands in
 cut-map = Cut map
 cut-map-title = Cut map: { $species }
 cut-map-note = Read it downwards. A box is a guide: a line leads into it from the piece that it cuts up, and lines lead out of it to what it gives. Hatches are what becomes of a piece. Percent and weight are typical values, of the piece at the top.
+cut-map-part = Part { $n } of { $total } of the map.
 cut-map-alt = Drawing: { $pieces } pieces and the { $guides ->
     [one] guide
    *[other] { $guides } guides
