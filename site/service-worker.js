@@ -1,4 +1,4 @@
-const site = { edition: "44ed36d937f9", all: true, revisions: "offline/revisions.json", offline: "offline/index.html", shell: [
+const site = { edition: "6b5f5766e68d", all: true, revisions: "offline/revisions.json", offline: "offline/index.html", shell: [
 ["assets/bench-clock.383dbca69b.js","1899ed66275c",3978],
 ["assets/bench-device.64689699cd.js","7b3f59b5bc3b",3647],
 ["assets/bench-place.f82c1f2e79.js","ba44df45a882",3128],
@@ -18,7 +18,7 @@ const site = { edition: "44ed36d937f9", all: true, revisions: "offline/revisions
 ["assets/search.605ab064b8.js","3961d09839f1",15737],
 ["assets/weight.0eedcc5c4c.js","81dc64e124bf",4135],
 ["courses/first-six-months.html","bc287cfa4ee6",22263],
-["index.html","8ffb801c50da",20987],
+["index.html","9d7daaecef57",20996],
 ["limits/index.html","d6456c9fd35a",34646],
 ["offline/index.html","9a67734f85c7",10374],
 ["offline/revisions.json","310d93624b20",3248],
