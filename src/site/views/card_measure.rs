@@ -226,8 +226,10 @@ impl<'a> Measure<'a> {
         }
         let (act, between) = self.act(step);
         let last = between + self.back(step) + if self.close() { 3.0 } else { 6.0 };
-        let mut parts = vec![top + line.min(act)];
-        let rest = ((act - line).max(0.0) / line).round() as usize + (self.outputs(step) / line).round() as usize;
+        // What is worn stays with the name; without it the first line of the instruction does.
+        let beside = if worn.is_empty() { line.min(act) } else { 0.0 };
+        let mut parts = vec![top + beside];
+        let rest = ((act - beside).max(0.0) / line).round() as usize + (self.outputs(step) / line).round() as usize;
         parts.extend(vec![line; rest]);
         if let Some(part) = parts.last_mut() {
             *part += last;
