@@ -1,4 +1,4 @@
-const site = { edition: "6b5f5766e68d", all: true, revisions: "offline/revisions.json", offline: "offline/index.html", shell: [
+const site = { edition: "ef1e533219dd", all: true, revisions: "offline/revisions.json", offline: "offline/index.html", shell: [
 ["assets/bench-clock.383dbca69b.js","1899ed66275c",3978],
 ["assets/bench-device.64689699cd.js","7b3f59b5bc3b",3647],
 ["assets/bench-place.f82c1f2e79.js","ba44df45a882",3128],
@@ -12,27 +12,27 @@ const site = { edition: "6b5f5766e68d", all: true, revisions: "offline/revisions
 ["assets/icon.0d399125f4.svg","91ac01727e13",188],
 ["assets/offline-page.693b77f159.js","6d30bcea1c1f",4898],
 ["assets/offline.2ed0c2724c.js","82c7a8b07b0f",7622],
-["assets/print.78d9316c34.js","93d207400861",361],
+["assets/print.9dc58ca920.js","47cd060abdfc",405],
 ["assets/room.5b17e4c62d.js","73a228cab154",12131],
 ["assets/search-box.654b5a496c.js","00bddba8e24f",10173],
 ["assets/search.605ab064b8.js","3961d09839f1",15737],
 ["assets/weight.0eedcc5c4c.js","81dc64e124bf",4135],
-["courses/first-six-months.html","bc287cfa4ee6",22263],
-["index.html","9d7daaecef57",20996],
+["courses/first-six-months.html","02fb229f899a",22274],
+["index.html","94e964c9f3dd",21007],
 ["limits/index.html","d6456c9fd35a",34646],
-["offline/index.html","9a67734f85c7",10374],
+["offline/index.html","30d23a5bb640",10385],
 ["offline/revisions.json","310d93624b20",3248],
 ["pieces/index.html","1273a16c6a1b",45770],
 ["search/search-index.7776b75953.js","0fe83f23e2f9",41650],
 ["site.webmanifest","85ae618e65ac",683]
 ], parts: [
-{ id: "species/beef", list: ["offline/species/beef.json","cb93cbab3990",1587], bytes: 593549 },
-{ id: "species/chicken", list: ["offline/species/chicken.json","5481e402db85",1589], bytes: 409059 },
-{ id: "species/lamb", list: ["offline/species/lamb.json","19238ce6f268",1503], bytes: 502197 },
-{ id: "species/pork", list: ["offline/species/pork.json","42b7842f446b",2518], bytes: 944630 },
-{ id: "species/salmon", list: ["offline/species/salmon.json","32d734ba83b0",2309], bytes: 633251 },
-{ id: "species/venison", list: ["offline/species/venison.json","d9e8a29d0ebd",1606], bytes: 467971 },
-{ id: "courses/first-six-months", list: ["offline/courses/first-six-months.json","5544f5c356c6",7708], bytes: 2617609 },
+{ id: "species/beef", list: ["offline/species/beef.json","a9e0ed45b080",1587], bytes: 604457 },
+{ id: "species/chicken", list: ["offline/species/chicken.json","87c8e5450540",1589], bytes: 408765 },
+{ id: "species/lamb", list: ["offline/species/lamb.json","55dc4666aba1",1503], bytes: 501823 },
+{ id: "species/pork", list: ["offline/species/pork.json","7e978b0465e8",2518], bytes: 943277 },
+{ id: "species/salmon", list: ["offline/species/salmon.json","2bdf7561bf93",2309], bytes: 633276 },
+{ id: "species/venison", list: ["offline/species/venison.json","ed8582128436",1606], bytes: 467620 },
+{ id: "courses/first-six-months", list: ["offline/courses/first-six-months.json","a4f36fb59303",7708], bytes: 2626170 },
 { id: "rest", list: ["offline/rest.json","4f7c11ab89d8",143], bytes: 151135 }
 ] };
 // Keeps the site on a device. `site` stands above: the edition, the files that every reader keeps, and the parts, each

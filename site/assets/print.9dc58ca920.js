@@ -2,7 +2,8 @@
 (function () {
   'use strict';
   var button = document.querySelector('.print');
-  if (!button || typeof window.print !== 'function') return;
+  if (!button) return;
+  if (typeof window.print !== 'function') { button.parentNode.remove(); return; }
   button.parentNode.hidden = false;
   button.addEventListener('click', function () { window.print(); });
 })();
